@@ -1,0 +1,226 @@
+import type { Measure } from '../quantity/dimension.js';
+
+/**
+ * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
+ * carries a unit: a sentence is a template whose {placeholders} a report fills in the reader's units.
+ */
+
+export type StagingName = 'parallel' | 'series' | 'series_reversed' | 'a' | 'b' | 'separate';
+export type Verdict = 'meets' | 'falls_short';
+
+/** A sentence: `Inlet of pump {at} stands at {value}` with its measures and, where it rests on one, its source. */
+export interface Statement {
+  template: string;
+  values?: Record<string, Measure | string>;
+  source?: string;
+}
+
+export interface Caution {
+  code: string;
+  level: 'stop' | 'warn' | 'note';
+  /** Where: `pump b`, `hose 2 of left`. */
+  at: string;
+  value?: Measure;
+  limit?: Measure;
+  /** Templates may use {at}, {value}, {limit} and the names in `values`. */
+  message: string;
+  action: string;
+  values?: Record<string, Measure | string>;
+  source: string;
+}
+
+export interface SiteConditions {
+  elevation: number;
+  airTemperature: number;
+  waterTemperature: number;
+  waterDensity: number;
+  vapourPressure: number;
+  atmosphericPressure: number;
+}
+
+export interface RatingPoint {
+  /** `100 %` of a rated pump, `guarantee point 2`; empty where the typing has one point. */
+  name: string;
+  flow: number;
+  pressure: number;
+  /** Discharge less intake, rather than the gauge at the outlet. */
+  net: boolean;
+  /** Suction lift that the point is rated at, in metres. */
+  lift?: number;
+}
+
+export interface Requirement {
+  scheme: string;
+  class: string;
+  title: string;
+  /** The governing point: the one with the least margin. */
+  flow: number;
+  pressure: number;
+  points: RatingPoint[];
+  source: string;
+  edition?: string;
+}
+
+export interface PressureMargin {
+  pressure: number;
+  margin: number;
+}
+
+export interface FlowMargin {
+  flow: number;
+  margin: number;
+}
+
+export interface PumpShare {
+  pump: string;
+  flow: number;
+  share: number;
+}
+
+export interface StagingAnswer {
+  staging: StagingName;
+  verdict: Verdict;
+  /** Undefined where the pumps cannot pass the required flow at all on their curves. */
+  atRequiredFlow?: PressureMargin;
+  /** Undefined where the pumps cannot reach the required pressure even at no flow. */
+  atRequiredPressure?: FlowMargin;
+  /** Gauge pressure at the outlet with nothing flowing. */
+  shutoff?: number;
+  /** Whether the required flow lies on the pumps' curves. */
+  reachable: boolean;
+  /** Why not, or what limits it: `pump a runs off its curve at {flow}`. */
+  limit?: Statement;
+  /** Who moves how much at the required flow. */
+  shares: PumpShare[];
+}
+
+export interface TestOrifice {
+  bore: number;
+  dischargeCoefficient: number;
+  reading: number;
+  flow: number;
+  margin: number;
+  /** Pressure from which the grade starts, best first; the last is the pass mark. */
+  grades: { grade: string; from: number }[];
+  /** `excellent`, `good`, `acceptable`, `below`, or `pass`/`below` where the agency names no grades. */
+  grade: string;
+  source: string;
+}
+
+export interface InventoryItem {
+  item: string;
+  required?: Measure;
+  carried?: Measure;
+  /** A maximum (gross weight) rather than a minimum. */
+  atMost: boolean;
+  verdict: Verdict | 'not_stated' | 'not_checked';
+  note?: Statement;
+  source: string;
+}
+
+export interface Loss {
+  where: string;
+  /** `hose`, `pipe`, `fitting`, `valve`, `check valve`, `appliance`, `elevation`. */
+  kind: string;
+  flow: number;
+  loss: number;
+}
+
+export interface GaugePoint {
+  name: string;
+  pressure: number;
+  elevation: number;
+}
+
+export interface SolverReport {
+  iterations: number;
+  /** Worst imbalance of a node. */
+  flowResidual: number;
+  /** Worst energy residual of a link, as pressure. */
+  energyResidual: number;
+}
+
+export interface CheckAnswer {
+  question: 'check';
+  title: string;
+  engine: string;
+  site: SiteConditions;
+  verdict: Verdict;
+  /** The pumps' part of the verdict, apart from the inventory. */
+  pumpVerdict: Verdict;
+  requirement: Requirement;
+  staging: StagingName;
+  /** Where the verdict is read: `outlet left`, `gauge tee of the test orifice`. */
+  judgedAt: string;
+  atRequiredFlow?: PressureMargin;
+  atRequiredPressure?: FlowMargin;
+  testOrifice?: TestOrifice;
+  stagings: StagingAnswer[];
+  inventory: InventoryItem[];
+  /** Largest first, at the required flow in the layout's staging. */
+  losses: Loss[];
+  points: GaugePoint[];
+  /** Most dangerous first. */
+  cautions: Caution[];
+  assumptions: Statement[];
+  solver: SolverReport;
+}
+
+export interface LineAnswer {
+  name: string;
+  kind: string;
+  flow: number;
+  velocity?: number;
+  loss: number;
+  inletPressure: number;
+  outletPressure: number;
+}
+
+export interface NozzleAnswer {
+  name: string;
+  kind: string;
+  state: 'open' | 'shut';
+  flow: number;
+  pressure: number;
+  reaction?: number;
+  reach?: number;
+  /** Undefined where no working range is known. */
+  inRange?: boolean;
+  range?: { from?: number; to?: number; source: string };
+}
+
+export interface PumpAnswer {
+  name: string;
+  model: string;
+  state: 'running' | 'shut_out' | 'stopped';
+  flow: number;
+  headRise: number;
+  inletPressure: number;
+  dischargePressure: number;
+  speed: number;
+  power?: number;
+  powerAvailable?: number;
+  npshAvailable: number;
+  npshRequired?: number;
+  share: number;
+  offCurve: boolean;
+}
+
+export interface FlowAnswer {
+  question: 'flow';
+  title: string;
+  engine: string;
+  site: SiteConditions;
+  staging: StagingName;
+  points: GaugePoint[];
+  lines: LineAnswer[];
+  nozzles: NozzleAnswer[];
+  pumps: PumpAnswer[];
+  totalFlow: number;
+  tank?: { capacity: number; usable: number; endurance: number | null; source: string };
+  cautions: Caution[];
+  assumptions: Statement[];
+  solver: SolverReport;
+}
+
+export type Answer = CheckAnswer | FlowAnswer;
