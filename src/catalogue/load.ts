@@ -1,0 +1,38 @@
+import * as z from 'zod';
+import { type CatalogueRows, type Kind, type Model, SCHEMAS } from './kind.js';
+import { catalogueRows } from './rows.js';
+
+/** Everything that ships in the data files, each row read by its schema when it is first asked for. */
+export interface Catalogue {
+  /** The row as a model in SI units; undefined where there is none of that id. */
+  find<K extends Kind>(kind: K, id: string): Model<K> | undefined;
+  has(kind: Kind, id: string): boolean;
+  /** In the order of the data files. */
+  ids(kind: Kind): string[];
+  /** The row as the data file has it, units and sources and all. */
+  row(kind: Kind, id: string): unknown;
+}
+
+/** Reads the catalogue that ships, or the rows given. */
+export function loadCatalogue(rows: CatalogueRows = catalogueRows()): Catalogue {
+  const models = new Map<string, unknown>();
+  const has = (kind: Kind, id: string) => Object.hasOwn(rows[kind], id);
+  return {
+    has,
+    ids: (kind) => Object.keys(rows[kind]),
+    row: (kind, id) => (has(kind, id) ? rows[kind][id] : undefined),
+    find<K extends Kind>(kind: K, id: string) {
+      if (!has(kind, id)) return undefined;
+      const key = `${kind} ${id}`;
+      if (!models.has(key)) models.set(key, parseRow(kind, id, rows[kind][id]));
+      return models.get(key) as Model<K>;
+    },
+  };
+}
+
+function parseRow(kind: Kind, id: string, row: unknown): unknown {
+  const parsed = SCHEMAS[kind].safeParse(row);
+  if (!parsed.success)
+    throw new Error(`the catalogue's ${kind} ${id} is wrong: ${z.prettifyError(parsed.error)}`);
+  return parsed.data;
+}

@@ -1,0 +1,40 @@
+import * as z from 'zod';
+import { wallRoughness } from './bore.js';
+
+/** How a length of hose or pipe loses head: one of these keys. */
+export const FRICTION_KEYS = ['coefficient', 'roughness', 'hazen_williams'] as const;
+
+export const friction = {
+  coefficient: z
+    .number({ error: 'expected a bare number: psi in 100 ft at 100 gpm' })
+    .positive()
+    .optional()
+    .meta({ description: 'C in psi = C (gpm/100)^2 (ft/100)' }),
+  roughness: wallRoughness
+    .optional()
+    .meta({ description: 'Absolute roughness of the wall, for Darcy-Weisbach' }),
+  hazen_williams: z
+    .number({ error: 'expected a bare number: the C of Hazen-Williams, as 140' })
+    .positive()
+    .optional()
+    .meta({ description: 'C of Hazen-Williams' }),
+};
+
+export type FrictionLaw =
+  /** C in psi = C (gpm/100)^2 (ft/100). */
+  | { law: 'coefficient'; coefficient: number }
+  /** Absolute roughness, m. */
+  | { law: 'darcy'; roughness: number }
+  | { law: 'hazen_williams'; hazenWilliams: number };
+
+/** The one law that a hose or pipe gives; its schema has seen to it that there is one. */
+export function frictionLaw(part: {
+  coefficient?: number;
+  roughness?: number;
+  hazen_williams?: number;
+}): FrictionLaw {
+  if (part.coefficient !== undefined) return { law: 'coefficient', coefficient: part.coefficient };
+  if (part.hazen_williams !== undefined) return { law: 'hazen_williams', hazenWilliams: part.hazen_williams };
+  if (part.roughness !== undefined) return { law: 'darcy', roughness: part.roughness };
+  throw new TypeError('a hose or pipe without a friction law passed its schema');
+}

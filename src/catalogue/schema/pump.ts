@@ -1,0 +1,109 @@
+import * as z from 'zod';
+import { quantity } from '../../quantity/schema.js';
+import { across } from './bore.js';
+import { description } from './text.js';
+
+const flow = quantity('flow', { atLeast: 0 });
+const pressure = quantity('pressure', { atLeast: 0 });
+
+/** Adds a problem for each row whose flow does not rise above the row before. */
+function flowsRise(rows: [number, number][], context: z.RefinementCtx): void {
+  for (let i = 1; i < rows.length; i++)
+    if (rows[i][0] <= rows[i - 1][0])
+      context.addIssue({ code: 'custom', path: [i, 0], message: 'expected more flow than the point before' });
+}
+
+const points = z
+  .array(z.tuple([flow, pressure]))
+  .min(3, 'expected at least three points')
+  .superRefine((rows, context) => {
+    flowsRise(rows, context);
+    if (rows.length > 0 && rows[0][0] !== 0)
+      context.addIssue({
+        code: 'custom',
+        path: [0, 0],
+        message:
+          'expected the first point at no flow: shutoff is measured, since a guess at it decides who is shut out',
+      });
+    for (let i = 1; i < rows.length; i++)
+      if (rows[i][1] >= rows[i - 1][1])
+        context.addIssue({
+          code: 'custom',
+          path: [i, 1],
+          message:
+            'expected less pressure than the point before: a curve that rises with flow has no one answer',
+        });
+  })
+  .meta({ description: 'Flow against the pressure that the pump adds, from no flow up, at the rated speed' });
+
+const efficiency = z
+  .array(z.tuple([flow, quantity('ratio', { positive: true, atMost: 1 })]))
+  .min(1)
+  .superRefine(flowsRise);
+
+const npshRequired = z
+  .array(z.tuple([flow, quantity('length', { atLeast: 0 })]))
+  .min(1)
+  .superRefine(flowsRise);
+
+const testedAt = z.strictObject({
+  elevation: quantity('length').optional(),
+  air_temperature: quantity('temperature').optional(),
+  water_temperature: quantity('temperature').optional(),
+});
+
+const power = z.strictObject({
+  rated: quantity('power', { positive: true }).meta({
+    description: 'Power of the engine at the rated speed',
+  }),
+  aspiration: z.enum(['natural', 'turbocharged']).optional(),
+  fuel: z.enum(['gasoline', 'diesel']).optional(),
+  burn: quantity('flow', { positive: true }).optional().meta({ description: 'Fuel used at the rated power' }),
+});
+
+const limits = z.strictObject({
+  inlet: quantity('pressure', { positive: true })
+    .optional()
+    .meta({ description: 'Highest pressure at the inlet and its seal' }),
+  casing: quantity('pressure', { positive: true })
+    .optional()
+    .meta({ description: 'Highest pressure in the casing' }),
+  speed: quantity('speed', { positive: true }).optional(),
+});
+
+export const pumpSchema = z
+  .strictObject({
+    ...description,
+    rated_speed: quantity('speed', { positive: true })
+      .optional()
+      .meta({ description: 'Speed of the curve, which the governor holds at full throttle' }),
+    points,
+    shape: z.enum(['power', 'quadratic', 'monotone']).optional().meta({
+      description: 'How the curve runs between its points: power by default for three, monotone for more',
+    }),
+    tested_at: testedAt.optional().meta({ description: 'Where the curve was measured' }),
+    power: power.optional(),
+    efficiency: efficiency.optional().meta({ description: 'Flow against the efficiency of the pump' }),
+    npsh_required: npshRequired
+      .optional()
+      .meta({ description: 'Flow against the net positive suction head that the pump needs' }),
+    limits: limits.optional(),
+    weight: quantity('mass', { positive: true })
+      .optional()
+      .meta({ description: 'Dry weight with its engine' }),
+    trapped_volume: quantity('volume', { positive: true })
+      .optional()
+      .meta({ description: 'Water in the casing, which heats when nothing flows' }),
+    hours: quantity('time', { atLeast: 0 })
+      .optional()
+      .meta({ description: 'Running hours when the curve was measured' }),
+    inlet_bore: across.optional(),
+    outlet_bore: across.optional(),
+  })
+  .refine((pump) => pump.shape !== 'power' || pump.points.length === 3, {
+    path: ['shape'],
+    error: 'expected three points for the power shape',
+  })
+  .meta({ title: 'pump' });
+
+export type Pump = z.infer<typeof pumpSchema>;
