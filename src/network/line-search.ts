@@ -1,0 +1,57 @@
+import type { Equations } from './equations.js';
+
+/** Part of the overshoot that a step may leave before it is shortened. */
+export const OVERSHOOT = 0.5;
+
+/**
+ * Cuts the last step back to where the content stops falling along it. A one-way link that the step would drive
+ * backwards makes a kink there; between kinks the slope of the content rises smoothly, so that regula falsi finds
+ * its zero.
+ */
+export function shortenStep(equations: Equations, descent: number, overshoot: number): void {
+  const { flow, step, losses } = equations;
+  const trial = new Float64Array(flow.length);
+  const count = losses.count;
+  for (let i = 0; i < count; i++) trial[i] = flow[i] - step[i];
+  const slopeAt = (t: number): number => {
+    for (let i = 0; i < count; i++) flow[i] = trial[i] + t * step[i];
+    losses.evaluate(flow);
+    return equations.measure();
+  };
+  let low = 0;
+  let atLow = -descent;
+  let high = 1;
+  let atHigh = overshoot;
+  // Kinks in the way, nearest first.
+  const kinks: number[] = [];
+  for (let i = 0; i < count; i++) {
+    if (losses.oneWay[i] === 1 && trial[i] > 0 && trial[i] + step[i] < 0) kinks.push(-trial[i] / step[i]);
+  }
+  kinks.sort((a, b) => a - b);
+  for (const kink of kinks) {
+    // Just short of the kink, so that the link still counts as open.
+    const at = slopeAt(kink * (1 - 1e-12));
+    if (at > 0) {
+      high = kink;
+      atHigh = at;
+      break;
+    }
+    const past = slopeAt(Math.min(1, kink * (1 + 1e-9) + 1e-15));
+    if (past > 0) return;
+    low = kink;
+    atLow = past;
+  }
+  for (let tries = 0; tries < 40; tries++) {
+    let t = low - (atLow * (high - low)) / (atHigh - atLow);
+    if (!(t > low && t < high) || tries % 4 === 3) t = (low + high) / 2;
+    const at = slopeAt(t);
+    if (Math.abs(at) <= OVERSHOOT * descent) return;
+    if (at > 0) {
+      high = t;
+      atHigh = at;
+    } else {
+      low = t;
+      atLow = at;
+    }
+  }
+}
