@@ -1,0 +1,37 @@
+/** Edit distance in which a swap of neighbours counts as one slip, as a hurried hand makes it. */
+export function editDistance(a: string, b: string): number {
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const swap = a[i - 1] === b[j - 1] ? 0 : 1;
+      row[j] = Math.min(row[j - 1] + 1, last[j] + 1, last[j - 1] + swap);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
+        row[j] = Math.min(row[j], beforeLast[j - 2] + 1);
+      }
+    }
+    beforeLast = last;
+    last = row;
+  }
+  return last[b.length];
+}
+
+const LONGEST_WORD = 60;
+
+/** The candidate that a misspelt word most likely meant; undefined where none is close enough to name. */
+export function nearest(word: string, candidates: Iterable<string>): string | undefined {
+  if (word.length > LONGEST_WORD) return undefined;
+  const wanted = word.toLowerCase();
+  let best: string | undefined;
+  let bestDistance = Math.max(1, Math.floor(word.length / 3)) + 1;
+  for (const candidate of candidates) {
+    if (Math.abs(candidate.length - word.length) >= bestDistance) continue;
+    const distance = editDistance(wanted, candidate.toLowerCase());
+    if (distance < bestDistance) {
+      best = candidate;
+      bestDistance = distance;
+    }
+  }
+  return best;
+}
