@@ -20,6 +20,7 @@ export class Equations {
   /** By link. */
   readonly flow: Float64Array;
   readonly step: Float64Array;
+  private readonly excess: Float64Array;
   /** By link: positions of its ends, or -1 where the head is fixed. */
   readonly tail: Int32Array;
   readonly tip: Int32Array;
@@ -80,6 +81,7 @@ export class Equations {
     this.flow = new Float64Array(count);
     this.step = new Float64Array(count);
     this.head = new Float64Array(size);
+    this.excess = new Float64Array(size);
   }
 
   setHead(node: number, head: number): void {
@@ -164,5 +166,41 @@ export class Equations {
       descent += slope[i] * change * change;
     }
     return descent;
+  }
+
+  /** The worst imbalance of a node at the flows, m3/s, and which node it is. */
+  imbalance(): { flowResidual: number; worstNode: number } {
+    const { flow, tail, tip, excess, demand, position } = this;
+    for (let k = 0; k < excess.length; k++) excess[k] = -demand[k];
+    for (let i = 0; i < flow.length; i++) {
+      if (tail[i] >= 0) excess[tail[i]] -= flow[i];
+      if (tip[i] >= 0) excess[tip[i]] += flow[i];
+    }
+    let flowResidual = 0;
+    let worst = -1;
+    for (let k = 0; k < excess.length; k++) {
+      const size = Math.abs(excess[k]);
+      if (size > flowResidual) {
+        flowResidual = size;
+        worst = k;
+      }
+    }
+    return { flowResidual, worstNode: worst < 0 ? -1 : position.indexOf(worst) };
+  }
+
+  // Plain arrays: a typed array of more than a few numbers costs more to make than a small network takes to solve.
+  flowsByLink(): number[] {
+    const { flow } = this;
+    const { numberOf } = this.losses;
+    const flows: number[] = [];
+    for (let l = 0; l < numberOf.length; l++) flows.push(flow[numberOf[l]]);
+    return flows;
+  }
+
+  headsByNode(): number[] {
+    const { position, head, fixedHead } = this;
+    const heads: number[] = [];
+    for (let v = 0; v < position.length; v++) heads.push(position[v] < 0 ? fixedHead[v] : head[position[v]]);
+    return heads;
   }
 }

@@ -21,7 +21,7 @@ export function findUnsupported(network: Network): NetworkFailure | undefined {
 }
 
 /** Nodes that lie behind shut one-way links only: water is trapped there, and its pressure cannot be told. */
-export function trappedNodes(network: Network, flows: Float64Array): number[] {
+export function trappedNodes(network: Network, flows: ArrayLike<number>): number[] {
   const open = network.links
     .map((_, index) => index)
     .filter((l) => !(network.links[l].oneWay && flows[l] <= 0));

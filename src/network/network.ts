@@ -59,9 +59,9 @@ export interface SolveOptions {
 export interface Solution {
   status: 'solved' | 'failed';
   /** m3/s by link, positive from `from` to `to`. */
-  flows: Float64Array;
+  flows: readonly number[];
   /** Total head by node, m. */
-  heads: Float64Array;
+  heads: readonly number[];
   iterations: number;
   flowResidual: number;
   headResidual: number;

@@ -217,45 +217,30 @@ export class NetworkSolver {
   }
 
   private answer(iterations: number, failure?: NetworkFailure): Solution {
-    const { network, equations } = this;
-    const { losses, position, plan, demand, tail, tip, worstHead } = equations;
-    const worstLink = equations.worstLink < 0 ? -1 : losses.linkOf[equations.worstLink];
-    const flows = new Float64Array(losses.count);
-    const heads = new Float64Array(network.nodes.length);
-    const common = { flows, heads, iterations };
+    const { equations } = this;
+    const worstLink = equations.worstLink < 0 ? -1 : equations.losses.linkOf[equations.worstLink];
+    const headResidual = equations.worstHead;
     if (failure) {
       // No number of a failed solve may be taken for an answer.
-      flows.fill(Number.NaN);
-      heads.fill(Number.NaN);
+      const flows = new Array<number>(this.network.links.length).fill(Number.NaN);
+      const heads = new Array<number>(this.network.nodes.length).fill(Number.NaN);
+      const flowResidual = Number.NaN;
       return {
-        ...common,
         status: 'failed',
-        flowResidual: Number.NaN,
-        headResidual: worstHead,
+        flows,
+        heads,
+        iterations,
+        flowResidual,
+        headResidual,
         worstLink,
         worstNode: -1,
         failure,
       };
     }
-    const imbalance = new Float64Array(plan.size);
-    for (let k = 0; k < plan.size; k++) imbalance[k] = -demand[k];
-    for (let i = 0; i < losses.count; i++) {
-      const q = equations.flow[i];
-      flows[losses.linkOf[i]] = q;
-      if (tail[i] >= 0) imbalance[tail[i]] -= q;
-      if (tip[i] >= 0) imbalance[tip[i]] += q;
-    }
-    let flowResidual = 0;
-    let worstNode = -1;
-    for (let v = 0; v < heads.length; v++) {
-      const k = position[v];
-      heads[v] = k < 0 ? equations.fixedHead[v] : equations.head[k];
-      if (k >= 0 && Math.abs(imbalance[k]) > flowResidual) {
-        flowResidual = Math.abs(imbalance[k]);
-        worstNode = v;
-      }
-    }
-    return { ...common, status: 'solved', flowResidual, headResidual: worstHead, worstLink, worstNode };
+    const { flowResidual, worstNode } = equations.imbalance();
+    const flows = equations.flowsByLink();
+    const heads = equations.headsByNode();
+    return { status: 'solved', flows, heads, iterations, flowResidual, headResidual, worstLink, worstNode };
   }
 
   private notConverged(): NetworkFailure {

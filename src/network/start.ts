@@ -144,7 +144,7 @@ export class TreeFold {
   /** Unfolds the core's answer: `head` by node and, by the number that `place` gives a link, `flow`. */
   unfold(
     resistance: Float64Array,
-    core: { flows: Float64Array; heads: Float64Array },
+    core: { flows: readonly number[]; heads: readonly number[] },
     head: Float64Array,
     flow: Float64Array,
     place: Int32Array,
