@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { quantity } from '../../quantity/schema.js';
 import { exactlyOne } from './exclusive.js';
-import { LOCAL_LOSS_KEYS, type LocalLoss, localLoss, localLossKeys, lossBore } from './local-loss.js';
+import { LOCAL_LOSS_KEYS, type LocalLoss, localLoss, localLossKeys, lossBore, oneWay } from './local-loss.js';
 import { description } from './text.js';
 
 /**
@@ -38,7 +38,7 @@ const policies = z
   .meta({ description: 'What the part costs by each rule of the trade' });
 
 export const applianceSchema = z
-  .strictObject({ ...description, ...localLossKeys, ...lossBore, policies })
+  .strictObject({ ...description, ...localLossKeys, ...lossBore, ...oneWay, policies })
   .check(exactlyOne([...LOCAL_LOSS_KEYS, 'policies'], 'one law of loss'))
   .meta({ title: 'appliance' });
 

@@ -35,6 +35,11 @@ export const lossBore = {
   }),
 };
 
+/** For parts that are a check valve in all but name. */
+export const oneWay = {
+  one_way: z.boolean().optional().meta({ description: 'Lets water pass one way only' }),
+};
+
 export type LocalLoss =
   /** A fixed loss, Pa. */
   | { law: 'fixed'; loss: number }
