@@ -1,0 +1,39 @@
+import type { UnitSystem } from '../quantity/format.js';
+import type { CheckAnswer } from '../study/answer.js';
+import { type Document, paragraph } from './document.js';
+import { figuresIn } from './figures.js';
+import { briefStops, cautionsSection } from './sections/cautions.js';
+import { foundationsSection } from './sections/foundations.js';
+import { inventorySection } from './sections/inventory.js';
+import { lossesSection } from './sections/losses.js';
+import { pointsSection } from './sections/points.js';
+import { stagingsSection } from './sections/stagings.js';
+import { requirementSection, subjectSection } from './sections/subject.js';
+import { testOrificeSection } from './sections/test-orifice.js';
+import { verdictSection } from './sections/verdict.js';
+import { DEFERRAL } from './words.js';
+
+/** The whole report of a check; `brief` keeps the verdict, what must not be run, and who decides. */
+export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = false): Document {
+  const figures = figuresIn(units);
+  const { title } = answer;
+  const verdict = verdictSection(answer, figures);
+  if (brief) {
+    return { title, blocks: [...verdict, ...briefStops(answer.cautions, figures), paragraph(DEFERRAL)] };
+  }
+  return {
+    title,
+    blocks: [
+      ...verdict,
+      ...subjectSection(answer, figures),
+      ...requirementSection(answer, figures),
+      ...stagingsSection(answer, figures),
+      ...lossesSection(answer, figures),
+      ...cautionsSection(answer.cautions, figures),
+      ...testOrificeSection(answer.testOrifice, figures),
+      ...inventorySection(answer.inventory, figures),
+      ...pointsSection(answer.points, figures),
+      ...foundationsSection(answer.assumptions, answer.solver, figures),
+    ],
+  };
+}

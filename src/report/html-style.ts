@@ -1,0 +1,27 @@
+/** Black on white with words for every colour, so that it prints as it reads. */
+export const STYLE = `
+:root { color-scheme: light; }
+body { font: 16px/1.5 system-ui, sans-serif; color: #1a1a1a; background: #fff; max-width: 50rem; margin: 2rem auto; padding: 0 1rem; }
+h1 { font-size: 1.4rem; line-height: 1.3; border-left: .4rem solid #555; padding: .2rem 0 .2rem .8rem; }
+h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; break-after: avoid; }
+p { margin: .5rem 0; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
+th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #ccc; }
+thead th { border-bottom: 2px solid #555; }
+tbody th { font-weight: normal; }
+.right { text-align: right; }
+tr, li { break-inside: avoid; }
+ul { padding-left: 1.2rem; }
+li { margin: .4rem 0; }
+li p { margin: 0; }
+.good { color: #0a5c1d; }
+.bad { color: #a30f0f; }
+.care { color: #7a4b00; }
+.quiet { color: #555; }
+h1.good { border-color: #0a5c1d; }
+h1.bad { border-color: #a30f0f; }
+h1.care { border-color: #7a4b00; }
+@media print { body { margin: 0; max-width: none; font-size: 10.5pt; } .wide { overflow: visible; } }
+@page { margin: 18mm; }
+`;

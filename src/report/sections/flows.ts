@@ -1,0 +1,120 @@
+import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../../study/answer.js';
+import { type Block, type Cell, heading, paragraph } from '../document.js';
+import type { Figures } from '../figures.js';
+import { counted, listed, STAGING_PHRASES } from '../words.js';
+import { stopLine } from './verdict.js';
+
+/** The answer in one line: how much leaves, through what, and what is out of its range. */
+export function flowHeadline(answer: FlowAnswer, figures: Figures): Block[] {
+  const open = answer.nozzles.filter((nozzle) => nozzle.state === 'open');
+  const off = open.filter((nozzle) => nozzle.inRange === false).map((nozzle) => nozzle.name);
+  const total = figures.say('total_flow', 'flow', answer.totalFlow);
+  const through = open.length > 0 ? ` through ${counted(open.length, 'open nozzle')}` : '';
+  const range = off.length > 0 ? `; out of working range: ${listed(off)}` : '';
+  const stops = answer.cautions.some((caution) => caution.level === 'stop');
+  return [
+    {
+      kind: 'heading',
+      level: 1,
+      text: `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${range}`,
+      tone: off.length > 0 || stops ? 'care' : 'good',
+    },
+    ...stopLine(answer.cautions),
+  ];
+}
+
+function rangeText({ range }: NozzleAnswer, figures: Figures): string {
+  const from = range?.from === undefined ? '' : figures.say('nozzles.range.from', 'pressure', range.from);
+  const to = range?.to === undefined ? '' : figures.say('nozzles.range.to', 'pressure', range.to);
+  if (from && to) return `${from} to ${to}`;
+  return from ? `from ${from}` : to && `up to ${to}`;
+}
+
+function rangeCell(nozzle: NozzleAnswer, figures: Figures): Cell {
+  if (nozzle.state === 'shut') return 'shut';
+  if (nozzle.inRange === undefined) return 'range not known';
+  const range = rangeText(nozzle, figures);
+  return nozzle.inRange
+    ? { text: 'in range', tone: 'good' }
+    : { text: `OUT OF RANGE${range ? ` (${range})` : ''}`, tone: 'bad' };
+}
+
+function nozzleRow(nozzle: NozzleAnswer, figures: Figures): Cell[] {
+  const { name, flow, pressure, reaction, reach } = nozzle;
+  return [
+    name,
+    figures.say('nozzles.flow', 'flow', flow),
+    figures.say('nozzles.pressure', 'pressure', pressure),
+    reaction === undefined ? '' : figures.say('nozzles.reaction', 'force', reaction),
+    reach === undefined ? '' : figures.say('nozzles.reach', 'length', reach),
+    rangeCell(nozzle, figures),
+  ];
+}
+
+export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block[] {
+  if (nozzles.length === 0) return [];
+  const sources = new Set(nozzles.flatMap(({ range }) => (range ? [range.source] : [])));
+  const blocks: Block[] = [
+    heading('At the nozzles'),
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Nozzle' },
+        { title: 'Flow', align: 'right' },
+        { title: 'Pressure', align: 'right' },
+        { title: 'Reaction', align: 'right' },
+        { title: 'Reach', align: 'right' },
+        { title: 'Working range' },
+      ],
+      rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures)),
+    },
+  ];
+  if (sources.size > 0) blocks.push(paragraph(`Source of the ranges: ${[...sources].join('; ')}.`, 'quiet'));
+  return blocks;
+}
+
+function lineRow(line: LineAnswer, figures: Figures): string[] {
+  const { name, flow, velocity, loss, inletPressure, outletPressure } = line;
+  return [
+    name,
+    figures.say('lines.flow', 'flow', flow),
+    velocity === undefined ? '' : figures.say('lines.velocity', 'velocity', velocity),
+    figures.say('lines.loss', 'pressure', loss),
+    figures.say('lines.inlet_pressure', 'pressure', inletPressure),
+    figures.say('lines.outlet_pressure', 'pressure', outletPressure),
+  ];
+}
+
+/** In the order that water meets them. */
+export function linesSection(lines: LineAnswer[], figures: Figures): Block[] {
+  if (lines.length === 0) return [];
+  return [
+    heading('Along the lines, as the water meets them'),
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Part' },
+        { title: 'Flow', align: 'right' },
+        { title: 'Velocity', align: 'right' },
+        { title: 'Loss', align: 'right' },
+        { title: 'In', align: 'right' },
+        { title: 'Out', align: 'right' },
+      ],
+      rows: lines.map((line) => lineRow(line, figures)),
+    },
+  ];
+}
+
+export function tankSection(tank: FlowAnswer['tank'], figures: Figures): Block[] {
+  if (!tank) return [];
+  const capacity = figures.say('tank.capacity', 'volume', tank.capacity);
+  const usable = figures.say('tank.usable', 'volume', tank.usable);
+  const lasts =
+    tank.endurance === null
+      ? 'At this flow it does not run down.'
+      : `At this flow it lasts ${figures.say('tank.endurance', 'time', tank.endurance)}.`;
+  return [
+    heading('Tank'),
+    paragraph(`${usable} of ${capacity} can be used. ${lasts} Source: ${tank.source}.`),
+  ];
+}

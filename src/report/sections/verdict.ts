@@ -1,0 +1,52 @@
+import type { CheckAnswer } from '../../study/answer.js';
+import { type Block, paragraph } from '../document.js';
+import type { Figures } from '../figures.js';
+import { counted, listed, STAGING_PHRASES, verdictTone } from '../words.js';
+
+function pressureClause({ requirement, atRequiredFlow }: CheckAnswer, figures: Figures): string {
+  const flow = figures.say('requirement.flow', 'flow', requirement.flow);
+  if (!atRequiredFlow) return `the pumps cannot pass ${flow}`;
+  const { pressure, margin } = atRequiredFlow;
+  const shown = figures.say('at_required_flow.pressure', 'pressure', pressure, {
+    limit: requirement.pressure,
+  });
+  return `${shown} at ${flow} (${figures.overOrShort('at_required_flow.margin', 'pressure', margin)})`;
+}
+
+function flowClause({ requirement, atRequiredPressure }: CheckAnswer, figures: Figures): string {
+  const net = requirement.points.some((point) => point.net) ? ' net' : '';
+  const pressure = figures.say('requirement.pressure', 'pressure', requirement.pressure) + net;
+  if (!atRequiredPressure) return `${pressure} is never reached`;
+  const { flow, margin } = atRequiredPressure;
+  const shown = figures.say('at_required_pressure.flow', 'flow', flow, { limit: requirement.flow });
+  return `${shown} at ${pressure} (${figures.overOrShort('at_required_pressure.margin', 'flow', margin)})`;
+}
+
+function headline(answer: CheckAnswer, figures: Figures): string {
+  const { requirement, verdict, pumpVerdict, staging, inventory } = answer;
+  const figuresLine = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
+  const phrase = STAGING_PHRASES[staging];
+  if (verdict === 'meets') return `MEETS ${requirement.title} ${phrase}: ${figuresLine}`;
+  const missing = inventory.filter((line) => line.verdict === 'falls_short').map((line) => line.item);
+  if (pumpVerdict === 'meets') {
+    const on = missing.length > 0 ? ` on ${listed(missing)}` : '';
+    return `FALLS SHORT of ${requirement.title}${on}; the pumps meet it ${phrase}: ${figuresLine}`;
+  }
+  const too = missing.length > 0 ? `; so does ${listed(missing)}` : '';
+  return `FALLS SHORT of ${requirement.title} ${phrase}: ${figuresLine}${too}`;
+}
+
+/** Danger is said beside the verdict, or a reader who stops at the first line would run it. */
+export function stopLine(cautions: CheckAnswer['cautions']): Block[] {
+  const stops = cautions.filter((caution) => caution.level === 'stop');
+  if (stops.length === 0) return [];
+  const places = listed([...new Set(stops.map((caution) => caution.at))]);
+  return [paragraph(`STOP: ${counted(stops.length, 'caution')} below: do not run it so (${places}).`, 'bad')];
+}
+
+export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {
+  return [
+    { kind: 'heading', level: 1, text: headline(answer, figures), tone: verdictTone(answer.verdict) },
+    ...stopLine(answer.cautions),
+  ];
+}

@@ -1,0 +1,60 @@
+import type { Caution, InventoryItem, StagingName, Verdict } from '../study/answer.js';
+import type { Cell, Tone } from './document.js';
+
+export const STAGING_WORDS: Record<StagingName, string> = {
+  parallel: 'parallel',
+  series: 'series, a into b',
+  series_reversed: 'series, b into a',
+  a: 'pump a alone',
+  b: 'pump b alone',
+  separate: 'separate outlets',
+};
+
+/** As it follows `the pumps run`. */
+export const STAGING_PHRASES: Record<StagingName, string> = {
+  parallel: 'in parallel',
+  series: 'in series, a into b',
+  series_reversed: 'in series, b into a',
+  a: 'on pump a alone',
+  b: 'on pump b alone',
+  separate: 'on separate outlets',
+};
+
+export const VERDICT_WORDS: Record<InventoryItem['verdict'], string> = {
+  meets: 'MEETS',
+  falls_short: 'FALLS SHORT',
+  not_stated: 'not stated',
+  not_checked: 'not checked',
+};
+
+const VERDICT_TONES: Record<InventoryItem['verdict'], Tone> = {
+  meets: 'good',
+  falls_short: 'bad',
+  not_stated: 'care',
+  not_checked: 'care',
+};
+
+export const verdictTone = (verdict: Verdict): Tone => VERDICT_TONES[verdict];
+
+export const verdictCell = (verdict: InventoryItem['verdict']): Cell => ({
+  text: VERDICT_WORDS[verdict],
+  tone: VERDICT_TONES[verdict],
+});
+
+export const LEVEL_WORDS: Record<Caution['level'], string> = { stop: 'STOP', warn: 'WARN', note: 'NOTE' };
+
+export const LEVEL_TONES: Record<Caution['level'], Tone> = { stop: 'bad', warn: 'care', note: 'quiet' };
+
+/** `tank`, `tank and crew`, `tank, crew and hose`. */
+export function listed(words: string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+/** The last line of every report. */
+export const DEFERRAL =
+  'This is a calculation. The agency that types the engine, the limits of the makers and a proper acceptance test ' +
+  'decide, and stand above every figure here.';
