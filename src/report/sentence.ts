@@ -14,6 +14,7 @@ function fill(template: string, values: Values, figures: Figures, options: Forma
     const value = Object.hasOwn(values, name) ? values[name] : undefined;
     if (value === undefined) throw new InternalFault(`sentence "${template}" has no value for {${name}}`);
     if (typeof value === 'string') return value;
+    if (name === 'limit') return figures.stated(name, value, [options.limit]);
     const decisive = name === 'value' ? options : {};
     return figures.measure(name, value, ACROSS.test(name) ? { role: 'bore', ...decisive } : decisive);
   });
@@ -27,5 +28,6 @@ export function statementText(statement: Statement, figures: Figures): string {
 export function cautionText(caution: Caution, part: 'message' | 'action', figures: Figures): string {
   const { at, value, limit, values } = caution;
   const options = value ? sideOf(value, limit) : {};
-  return fill(caution[part], { at, value, limit, ...values }, figures, options);
+  const text = fill(caution[part], { at, value, limit, ...values }, figures, options);
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -5,15 +5,14 @@ import { plain } from './plain.js';
 import { columnsOf, wrap, wrapHanging } from './wrap.js';
 
 const GAP = '  ';
+const JOIN = '; ';
 /** Narrower than this, the names in a first column break so often that lines read better than a table. */
 const NARROWEST_NAMES = 16;
 
-const BORDERLESS = {
-  top: '', 'top-mid': '', 'top-left': '', 'top-right': '',
-  bottom: '', 'bottom-mid': '', 'bottom-left': '', 'bottom-right': '',
-  left: '', 'left-mid': '', mid: '', 'mid-mid': '',
-  right: '', 'right-mid': '', middle: GAP,
-}; // biome-ignore format: one line an edge
+const EDGES =
+  'top top-mid top-left top-right bottom bottom-mid bottom-left bottom-right left left-mid mid mid-mid right right-mid';
+
+const BORDERLESS = { ...Object.fromEntries(EDGES.split(' ').map((edge) => [edge, ''])), middle: GAP };
 
 function naturalWidths({ columns, rows }: Table): number[] {
   return columns.map(({ title }, index) =>
@@ -47,16 +46,43 @@ function asTable({ columns, rows }: Table, widths: number[], paint: Paint): stri
   return table.toString().split('\n');
 }
 
-function asLines({ columns, rows }: Table, width: number, paint: Paint): string[] {
-  return rows.flatMap(([name, ...cells]) => [
-    ...wrap(plain(cellText(name)), width).map((line) => paint.strong(line)),
-    ...cells.flatMap((cell, index) => {
-      const text = plain(cellText(cell));
-      if (!text) return [];
-      const { title } = columns[index + 1];
-      const lines = wrapHanging(title ? `${title}: ${text}` : text, width, GAP, `${GAP}${GAP}`);
-      return lines.map((line) => paint.tone(cellTone(cell), line));
-    }),
+interface Field {
+  text: string;
+  cell: Cell;
+}
+
+function fields({ columns }: Table, row: Table['rows'][number]): Field[] {
+  return row.slice(1).flatMap((cell, index) => {
+    const { title } = columns[index + 1];
+    const text = plain(cellText(cell));
+    return text ? [{ text: title ? `${title}: ${text}` : text, cell }] : [];
+  });
+}
+
+/** As many whole fields a line as there is room for. */
+function fieldLines(given: Field[], width: number, paint: Paint): string[] {
+  const lines: string[] = [];
+  let used = Number.POSITIVE_INFINITY;
+  for (const { text, cell } of given) {
+    const wrapped = wrapHanging(text, width, GAP, `${GAP}${GAP}`).map((line) =>
+      paint.tone(cellTone(cell), line),
+    );
+    const joined = used + JOIN.length + columnsOf(text);
+    if (joined <= width) {
+      lines[lines.length - 1] += JOIN + paint.tone(cellTone(cell), text);
+      used = joined;
+    } else {
+      lines.push(...wrapped);
+      used = wrapped.length === 1 ? GAP.length + columnsOf(text) : Number.POSITIVE_INFINITY;
+    }
+  }
+  return lines;
+}
+
+function asLines(table: Table, width: number, paint: Paint): string[] {
+  return table.rows.flatMap((row) => [
+    ...wrap(plain(cellText(row[0])), width).map((line) => paint.strong(line)),
+    ...fieldLines(fields(table, row), width, paint),
   ]);
 }
 

@@ -17,11 +17,11 @@ const NARROWEST = 24;
 
 function listText({ items }: List, width: number, paint: Paint): string[] {
   return items.flatMap(({ lead, tone, lines }) => {
-    const head = lead ? wrapHanging(plain(lead), width, '- ', '  ') : [];
-    const bodies = lines.flatMap((line, index) =>
-      wrapHanging(plain(line), width, !lead && index === 0 ? '- ' : '  ', lead ? '    ' : '  '),
-    );
-    return [...head.map((line) => paint.strong(paint.tone(tone, line))), ...bodies];
+    const all = lead ? [lead, ...lines] : lines;
+    return all.flatMap((text, index) => {
+      const wrapped = wrapHanging(plain(text), width, index === 0 ? '- ' : '  ', '  ');
+      return lead && index === 0 ? wrapped.map((line) => paint.strong(paint.tone(tone, line))) : wrapped;
+    });
   });
 }
 
@@ -29,7 +29,7 @@ function blockText(block: Block, width: number, paint: Paint): string[] {
   switch (block.kind) {
     case 'heading': {
       const lines = wrap(plain(block.text), width).map((line) => paint.strong(paint.tone(block.tone, line)));
-      return block.level === 1 ? lines : ['', ...lines];
+      return block.level === 1 ? [...lines, ''] : ['', ...lines];
     }
     case 'paragraph':
       return wrap(plain(block.text), width).map((line) => paint.tone(block.tone, line));

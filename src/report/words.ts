@@ -55,6 +55,7 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
 /** The last line of every report. */
-export const DEFERRAL =
-  'This is a calculation. The agency that types the engine, the limits of the makers and a proper acceptance test ' +
-  'decide, and stand above every figure here.';
+export const DEFERRAL = "The agency, the makers' limits and a proper acceptance test decide, not this.";
+
+/** Ends as a sentence does, whatever its writer left off. */
+export const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);

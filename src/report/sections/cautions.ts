@@ -2,7 +2,7 @@ import type { Caution } from '../../study/answer.js';
 import { type Block, heading, type ListItem, paragraph } from '../document.js';
 import { type Figures, sideOf } from '../figures.js';
 import { cautionText } from '../sentence.js';
-import { LEVEL_TONES, LEVEL_WORDS } from '../words.js';
+import { LEVEL_TONES, LEVEL_WORDS, sentence } from '../words.js';
 
 /** The number against its limit, where the sentence itself does not give them. */
 function numbers({ value, limit, message }: Caution, figures: Figures): string {
@@ -11,17 +11,15 @@ function numbers({ value, limit, message }: Caution, figures: Figures): string {
     parts.push(figures.measure('cautions.value', value, sideOf(value, limit)));
   }
   if (limit && !message.includes('{limit}')) {
-    parts.push(`limit ${figures.measure('cautions.limit', limit)}`);
+    parts.push(`limit ${figures.stated('cautions.limit', limit)}`);
   }
   return parts.length > 0 ? ` (${parts.join(', ')})` : '';
 }
 
-const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
-
 function item(caution: Caution, figures: Figures): ListItem {
   const message = cautionText(caution, 'message', figures).replace(/\.$/, '');
   return {
-    lead: `${LEVEL_WORDS[caution.level]}, ${caution.at}`,
+    lead: `${LEVEL_WORDS[caution.level]} at ${caution.at}`,
     tone: LEVEL_TONES[caution.level],
     lines: [
       sentence(message + numbers(caution, figures)),

@@ -1,7 +1,8 @@
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { counted, listed, STAGING_PHRASES } from '../words.js';
+import { of } from '../required.js';
+import { counted, listed, STAGING_PHRASES, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
 
 /** The answer in one line: how much leaves, through what, and what is out of its range. */
@@ -23,9 +24,13 @@ export function flowHeadline(answer: FlowAnswer, figures: Figures): Block[] {
   ];
 }
 
-function rangeText({ range }: NozzleAnswer, figures: Figures): string {
-  const from = range?.from === undefined ? '' : figures.say('nozzles.range.from', 'pressure', range.from);
-  const to = range?.to === undefined ? '' : figures.say('nozzles.range.to', 'pressure', range.to);
+function rangeText({ range, pressure }: NozzleAnswer, figures: Figures): string {
+  const from =
+    range?.from === undefined
+      ? ''
+      : figures.stated('nozzles.range.from', of('pressure', range.from), [pressure]);
+  const to =
+    range?.to === undefined ? '' : figures.stated('nozzles.range.to', of('pressure', range.to), [pressure]);
   if (from && to) return `${from} to ${to}`;
   return from ? `from ${from}` : to && `up to ${to}`;
 }
@@ -69,7 +74,8 @@ export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block
       rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures)),
     },
   ];
-  if (sources.size > 0) blocks.push(paragraph(`Source of the ranges: ${[...sources].join('; ')}.`, 'quiet'));
+  if (sources.size > 0)
+    blocks.push(paragraph(`Source of the ranges: ${sentence([...sources].join('; '))}`, 'quiet'));
   return blocks;
 }
 
@@ -115,6 +121,6 @@ export function tankSection(tank: FlowAnswer['tank'], figures: Figures): Block[]
       : `At this flow it lasts ${figures.say('tank.endurance', 'time', tank.endurance)}.`;
   return [
     heading('Tank'),
-    paragraph(`${usable} of ${capacity} can be used. ${lasts} Source: ${tank.source}.`),
+    paragraph(`${usable} of ${capacity} can be used. ${lasts} Source: ${sentence(tank.source)}`),
   ];
 }

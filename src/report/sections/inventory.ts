@@ -1,27 +1,29 @@
 import type { Measure } from '../../quantity/dimension.js';
 import type { InventoryItem } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
-import type { Figures } from '../figures.js';
+import { type Figures, sideOf } from '../figures.js';
 import { statementText } from '../sentence.js';
-import { verdictCell } from '../words.js';
+import { sentence, verdictCell } from '../words.js';
 
 /** People and pieces are counted: nothing in an inventory is a percentage. */
-function amount(field: string, measure: Measure, other: Measure | undefined, figures: Figures): string {
-  if (measure.dimension === 'ratio') return String(measure.value);
-  return figures.measure(field, measure, other ? { limit: other.value } : {});
+const counts = (measure: Measure): boolean => measure.dimension === 'ratio';
+
+function askedText({ required, carried, atMost }: InventoryItem, figures: Figures): string {
+  if (!required) return '';
+  const amount = counts(required)
+    ? String(required.value)
+    : figures.stated('inventory.required', required, [carried?.value]);
+  return atMost ? `at most ${amount}` : amount;
+}
+
+function carriedText({ required, carried }: InventoryItem, figures: Figures): string {
+  if (!carried) return '';
+  if (counts(carried)) return String(carried.value);
+  return figures.measure('inventory.carried', carried, sideOf(carried, required));
 }
 
 function row(line: InventoryItem, figures: Figures): Cell[] {
-  const { required, carried } = line;
-  const asked = required
-    ? `${line.atMost ? 'at most ' : ''}${amount('inventory.required', required, undefined, figures)}`
-    : '';
-  return [
-    line.item,
-    asked,
-    carried ? amount('inventory.carried', carried, required, figures) : '',
-    verdictCell(line.verdict),
-  ];
+  return [line.item, askedText(line, figures), carriedText(line, figures), verdictCell(line.verdict)];
 }
 
 export function inventorySection(inventory: InventoryItem[], figures: Figures): Block[] {
@@ -44,6 +46,6 @@ export function inventorySection(inventory: InventoryItem[], figures: Figures): 
     },
   ];
   if (notes.length > 0) blocks.push({ kind: 'list', items: notes });
-  blocks.push(paragraph(`Source: ${sources.join('; ')}.`, 'quiet'));
+  blocks.push(paragraph(`Source: ${sentence(sources.join('; '))}`, 'quiet'));
   return blocks;
 }

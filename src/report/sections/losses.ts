@@ -1,7 +1,8 @@
 import type { CheckAnswer, Loss } from '../../study/answer.js';
 import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { counted, STAGING_PHRASES } from '../words.js';
+import { requiredFlow } from '../required.js';
+import { STAGING_PHRASES } from '../words.js';
 
 const MOST_ROWS = 12;
 
@@ -15,11 +16,12 @@ function row(loss: Loss, figures: Figures): string[] {
 }
 
 /** Largest first, so that the eye finds what to change; the small end is counted and bounded, never hidden. */
-export function lossesSection({ losses, requirement, staging }: CheckAnswer, figures: Figures): Block[] {
+export function lossesSection(answer: CheckAnswer, figures: Figures): Block[] {
+  const { losses, staging } = answer;
   if (losses.length === 0) return [];
   const shown = losses.length <= MOST_ROWS + 1 ? losses : losses.slice(0, MOST_ROWS);
   const rest = losses.slice(shown.length);
-  const flow = figures.say('requirement.flow', 'flow', requirement.flow);
+  const flow = requiredFlow(answer, figures);
   const blocks: Block[] = [
     heading(`Where the pressure goes at ${flow}, ${STAGING_PHRASES[staging]}`),
     {
@@ -38,7 +40,7 @@ export function lossesSection({ losses, requirement, staging }: CheckAnswer, fig
   }
   if (rest.length > 0) {
     const most = figures.say('losses.loss', 'pressure', Math.max(...rest.map((loss) => loss.loss)));
-    blocks.push(paragraph(`${counted(rest.length, 'more')}, none over ${most}.`.replace('mores', 'more')));
+    blocks.push(paragraph(`${rest.length} more, none over ${most}.`));
   }
   return blocks;
 }

@@ -1,8 +1,9 @@
 import type { CheckAnswer, Requirement, StagingAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { requiredFlow, requiredPressure } from '../required.js';
 import { statementText } from '../sentence.js';
-import { STAGING_WORDS, verdictCell } from '../words.js';
+import { STAGING_WORDS, sentence, verdictCell } from '../words.js';
 
 function atFlowCell({ atRequiredFlow }: StagingAnswer, required: Requirement, figures: Figures): string {
   if (!atRequiredFlow) return 'cannot pass it';
@@ -47,15 +48,13 @@ function sharesText({ shares }: StagingAnswer, figures: Figures): string {
 }
 
 function remark(line: StagingAnswer, figures: Figures): ListItem[] {
-  const limit = line.limit ? `${statementText(line.limit, figures).replace(/\.$/, '')}.` : '';
+  const limit = line.limit ? sentence(statementText(line.limit, figures)) : '';
   const text = [sharesText(line, figures), limit].filter(Boolean).join(' ');
   return text ? [{ lines: [`${STAGING_WORDS[line.staging]}: ${text}`] }] : [];
 }
 
 export function stagingsSection(answer: CheckAnswer, figures: Figures): Block[] {
-  const { requirement, stagings } = answer;
-  const flow = figures.say('requirement.flow', 'flow', requirement.flow);
-  const pressure = figures.say('requirement.pressure', 'pressure', requirement.pressure);
+  const { stagings } = answer;
   const blocks: Block[] = [
     heading('Stagings side by side'),
     {
@@ -63,8 +62,8 @@ export function stagingsSection(answer: CheckAnswer, figures: Figures): Block[] 
       columns: [
         { title: 'Staging' },
         { title: 'Verdict' },
-        { title: `At ${flow}`, align: 'right' },
-        { title: `At ${pressure}`, align: 'right' },
+        { title: `At ${requiredFlow(answer, figures)}`, align: 'right' },
+        { title: `At ${requiredPressure(answer, figures)}`, align: 'right' },
         { title: 'Shutoff', align: 'right' },
       ],
       rows: stagings.map((line) => row(line, answer, figures)),

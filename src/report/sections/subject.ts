@@ -1,6 +1,8 @@
 import type { CheckAnswer, FlowAnswer, RatingPoint, SiteConditions } from '../../study/answer.js';
 import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { of, requiredFlow, requiredPressure } from '../required.js';
+import { sentence } from '../words.js';
 
 function siteLine(site: SiteConditions, figures: Figures): string {
   const elevation = figures.say('site.elevation', 'length', site.elevation);
@@ -21,23 +23,24 @@ function pointRow(point: RatingPoint, governing: boolean, figures: Figures): str
   const lift = point.lift === undefined ? '' : figures.say('requirement.lift', 'length', point.lift);
   return [
     point.name || 'rating',
-    figures.say('requirement.points.flow', 'flow', point.flow),
-    `${figures.say('requirement.points.pressure', 'pressure', point.pressure)}${point.net ? ' net' : ''}`,
+    figures.stated('requirement.points.flow', of('flow', point.flow)),
+    `${figures.stated('requirement.points.pressure', of('pressure', point.pressure))}${point.net ? ' net' : ''}`,
     lift,
     governing ? 'governs' : '',
   ];
 }
 
 /** What the typing asks, and where it is read. */
-export function requirementSection({ requirement, judgedAt }: CheckAnswer, figures: Figures): Block[] {
+export function requirementSection(answer: CheckAnswer, figures: Figures): Block[] {
+  const { requirement, judgedAt } = answer;
   const { flow, pressure, points, source, edition } = requirement;
   const governs = (point: RatingPoint) => point.flow === flow && point.pressure === pressure;
-  const asked = figures.say('requirement.flow', 'flow', flow);
-  const at = figures.say('requirement.pressure', 'pressure', pressure);
+  const asked = requiredFlow(answer, figures);
+  const at = requiredPressure(answer, figures);
   const net = points.find(governs)?.net ? ' net of intake' : '';
   const from = edition && !source.includes(edition) ? `${source}, ${edition}` : source;
   const blocks: Block[] = [
-    paragraph(`Asked: ${asked} at ${at}${net}, read at the ${judgedAt}. Source: ${from}.`),
+    paragraph(`Asked: ${asked} at ${at}${net}, read at the ${judgedAt}. Source: ${sentence(from)}`),
   ];
   if (points.length > 1) {
     blocks.push({

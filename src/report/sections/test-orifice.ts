@@ -1,10 +1,21 @@
 import type { TestOrifice } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { of } from '../required.js';
+import { sentence } from '../words.js';
 
-function better({ reading, grades }: TestOrifice): { grade: string; from: number } | undefined {
+type Grade = TestOrifice['grades'][number];
+
+const gradeStart = ({ from }: Grade, { reading }: TestOrifice, figures: Figures): string =>
+  figures.stated('test_orifice.grades.from', of('pressure', from), [reading]);
+
+/** The grade's start that the reading is closest to: the one that rounding must not hide. */
+const nearestGrade = ({ reading, grades }: TestOrifice): number | undefined =>
+  grades.map(({ from }) => from).sort((a, b) => Math.abs(a - reading) - Math.abs(b - reading))[0];
+
+function better({ reading, grades }: TestOrifice): Grade | undefined {
   const above = grades.filter(({ from }) => reading < from);
-  return above.reduce<{ grade: string; from: number } | undefined>(
+  return above.reduce<Grade | undefined>(
     (least, next) => (least && least.from <= next.from ? least : next),
     undefined,
   );
@@ -13,16 +24,16 @@ function better({ reading, grades }: TestOrifice): { grade: string; from: number
 function gradeStep(orifice: TestOrifice, figures: Figures): string {
   const next = better(orifice);
   if (!next) return 'There is no higher grade.';
-  const from = figures.say('test_orifice.grades.from', 'pressure', next.from, { limit: orifice.reading });
+  const from = gradeStart(next, orifice, figures);
   const more = figures.say('test_orifice.grades.from', 'pressure', next.from - orifice.reading, { limit: 0 });
   return `The next grade, ${next.grade}, starts at ${from}: ${more} more.`;
 }
 
-function gradeRow(grade: { grade: string; from: number }, orifice: TestOrifice, figures: Figures): Cell[] {
+function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] {
   const reached = orifice.reading >= grade.from;
   return [
     grade.grade,
-    figures.say('test_orifice.grades.from', 'pressure', grade.from, { limit: orifice.reading }),
+    gradeStart(grade, orifice, figures),
     reached ? { text: 'reached', tone: 'good' } : 'not reached',
   ];
 }
@@ -31,8 +42,9 @@ function gradeRow(grade: { grade: string; from: number }, orifice: TestOrifice, 
 export function testOrificeSection(orifice: TestOrifice | undefined, figures: Figures): Block[] {
   if (!orifice) return [];
   const bore = figures.say('test_orifice.bore', 'length', orifice.bore, { role: 'bore' });
-  const pass = orifice.grades.length > 0 ? Math.min(...orifice.grades.map(({ from }) => from)) : undefined;
-  const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, { limit: pass });
+  const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
+    limit: nearestGrade(orifice),
+  });
   const flow = figures.say('test_orifice.flow', 'flow', orifice.flow);
   const margin = figures.overOrShort('test_orifice.margin', 'pressure', orifice.margin);
   return [
@@ -46,6 +58,6 @@ export function testOrificeSection(orifice: TestOrifice | undefined, figures: Fi
       columns: [{ title: 'Grade' }, { title: 'From', align: 'right' }, { title: 'Predicted' }],
       rows: orifice.grades.map((grade) => gradeRow(grade, orifice, figures)),
     },
-    paragraph(`Source: ${orifice.source}.`, 'quiet'),
+    paragraph(`Source: ${sentence(orifice.source)}`, 'quiet'),
   ];
 }

@@ -1,10 +1,12 @@
 import type { CheckAnswer } from '../../study/answer.js';
 import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { requiredFlow, requiredPressure } from '../required.js';
 import { counted, listed, STAGING_PHRASES, verdictTone } from '../words.js';
 
-function pressureClause({ requirement, atRequiredFlow }: CheckAnswer, figures: Figures): string {
-  const flow = figures.say('requirement.flow', 'flow', requirement.flow);
+function pressureClause(answer: CheckAnswer, figures: Figures): string {
+  const { requirement, atRequiredFlow } = answer;
+  const flow = requiredFlow(answer, figures);
   if (!atRequiredFlow) return `the pumps cannot pass ${flow}`;
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say('at_required_flow.pressure', 'pressure', pressure, {
@@ -13,9 +15,10 @@ function pressureClause({ requirement, atRequiredFlow }: CheckAnswer, figures: F
   return `${shown} at ${flow} (${figures.overOrShort('at_required_flow.margin', 'pressure', margin)})`;
 }
 
-function flowClause({ requirement, atRequiredPressure }: CheckAnswer, figures: Figures): string {
+function flowClause(answer: CheckAnswer, figures: Figures): string {
+  const { requirement, atRequiredPressure } = answer;
   const net = requirement.points.some((point) => point.net) ? ' net' : '';
-  const pressure = figures.say('requirement.pressure', 'pressure', requirement.pressure) + net;
+  const pressure = requiredPressure(answer, figures) + net;
   if (!atRequiredPressure) return `${pressure} is never reached`;
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say('at_required_pressure.flow', 'flow', flow, { limit: requirement.flow });
@@ -41,7 +44,9 @@ export function stopLine(cautions: CheckAnswer['cautions']): Block[] {
   const stops = cautions.filter((caution) => caution.level === 'stop');
   if (stops.length === 0) return [];
   const places = listed([...new Set(stops.map((caution) => caution.at))]);
-  return [paragraph(`STOP: ${counted(stops.length, 'caution')} below: do not run it so (${places}).`, 'bad')];
+  return [
+    paragraph(`STOP, do not run it so: ${counted(stops.length, 'danger')} at ${places}, see below.`, 'bad'),
+  ];
 }
 
 export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {

@@ -1,0 +1,104 @@
+import type { UnitSystem } from '../quantity/format.js';
+import type {
+  CheckAnswer,
+  FlowMargin,
+  InventoryItem,
+  PressureMargin,
+  Requirement,
+  StagingAnswer,
+  TestOrifice,
+} from '../study/answer.js';
+import { figuresIn } from './figures.js';
+import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
+import { of } from './required.js';
+import { statementText } from './sentence.js';
+
+const pressureMargin = (at: PressureMargin | undefined) =>
+  at ? { pressure: of('pressure', at.pressure), margin: of('pressure', at.margin) } : null;
+
+const flowMargin = (at: FlowMargin | undefined) =>
+  at ? { flow: of('flow', at.flow), margin: of('flow', at.margin) } : null;
+
+const requirementTree = (requirement: Requirement) => ({
+  scheme: requirement.scheme,
+  class: requirement.class,
+  title: requirement.title,
+  flow: of('flow', requirement.flow),
+  pressure: of('pressure', requirement.pressure),
+  points: requirement.points.map(({ name, flow, pressure, net, lift }) => ({
+    name,
+    flow: of('flow', flow),
+    pressure: of('pressure', pressure),
+    net,
+    lift: orNull('length', lift),
+  })),
+  source: requirement.source,
+  edition: requirement.edition ?? null,
+});
+
+const orificeTree = (orifice: TestOrifice) => ({
+  bore: new Bore(orifice.bore),
+  discharge_coefficient: orifice.dischargeCoefficient,
+  reading: of('pressure', orifice.reading),
+  flow: of('flow', orifice.flow),
+  margin: of('pressure', orifice.margin),
+  grade: orifice.grade,
+  grades: orifice.grades.map(({ grade, from }) => ({ grade, from: of('pressure', from) })),
+  source: orifice.source,
+});
+
+const stagingTree = (line: StagingAnswer, units: UnitSystem) => ({
+  staging: line.staging,
+  verdict: line.verdict,
+  at_required_flow: pressureMargin(line.atRequiredFlow),
+  at_required_pressure: flowMargin(line.atRequiredPressure),
+  shutoff: orNull('pressure', line.shutoff),
+  reachable: line.reachable,
+  limit: line.limit ? statementText(line.limit, figuresIn(units)) : null,
+  shares: line.shares.map(({ pump, flow, share }) => ({
+    pump,
+    flow: of('flow', flow),
+    share: of('ratio', share),
+  })),
+});
+
+/** People and pieces are counted, and nothing in an inventory is a percentage. */
+const amount = (measure: InventoryItem['carried']) =>
+  measure?.dimension === 'ratio' ? { value: measure.value, unit: 'each' } : (measure ?? null);
+
+const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
+  item: line.item,
+  required: amount(line.required),
+  carried: amount(line.carried),
+  at_most: line.atMost,
+  verdict: line.verdict,
+  note: line.note ? statementText(line.note, figuresIn(units)) : null,
+  source: line.source,
+});
+
+export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
+  question: answer.question,
+  title: answer.title,
+  engine: answer.engine,
+  site: siteTree(answer.site),
+  verdict: answer.verdict,
+  pump_verdict: answer.pumpVerdict,
+  requirement: requirementTree(answer.requirement),
+  staging: answer.staging,
+  judged_at: answer.judgedAt,
+  at_required_flow: pressureMargin(answer.atRequiredFlow),
+  at_required_pressure: flowMargin(answer.atRequiredPressure),
+  ...(answer.testOrifice ? { test_orifice: orificeTree(answer.testOrifice) } : {}),
+  stagings: answer.stagings.map((line) => stagingTree(line, units)),
+  inventory: answer.inventory.map((line) => inventoryTree(line, units)),
+  losses: answer.losses.map(({ where, kind, flow, loss }) => ({
+    where,
+    kind,
+    flow: of('flow', flow),
+    loss: of('pressure', loss),
+  })),
+  points: answer.points.map(pointTree),
+  cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
+  assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
+  solver: solverTree(answer.solver),
+});

@@ -1,0 +1,73 @@
+import type { UnitSystem } from '../quantity/format.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from '../study/answer.js';
+import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
+import { of } from './required.js';
+
+const lineTree = (line: LineAnswer) => ({
+  name: line.name,
+  kind: line.kind,
+  flow: of('flow', line.flow),
+  velocity: orNull('velocity', line.velocity),
+  loss: of('pressure', line.loss),
+  inlet_pressure: of('pressure', line.inletPressure),
+  outlet_pressure: of('pressure', line.outletPressure),
+});
+
+const nozzleTree = (nozzle: NozzleAnswer) => ({
+  name: nozzle.name,
+  kind: nozzle.kind,
+  state: nozzle.state,
+  flow: of('flow', nozzle.flow),
+  pressure: of('pressure', nozzle.pressure),
+  reaction: orNull('force', nozzle.reaction),
+  reach: orNull('length', nozzle.reach),
+  in_range: nozzle.inRange ?? null,
+  range: nozzle.range
+    ? {
+        from: orNull('pressure', nozzle.range.from),
+        to: orNull('pressure', nozzle.range.to),
+        source: nozzle.range.source,
+      }
+    : null,
+});
+
+const pumpTree = (pump: PumpAnswer) => ({
+  name: pump.name,
+  model: pump.model,
+  state: pump.state,
+  flow: of('flow', pump.flow),
+  head_rise: of('length', pump.headRise),
+  inlet_pressure: of('pressure', pump.inletPressure),
+  discharge_pressure: of('pressure', pump.dischargePressure),
+  speed: of('speed', pump.speed),
+  power: orNull('power', pump.power),
+  power_available: orNull('power', pump.powerAvailable),
+  npsh_available: of('length', pump.npshAvailable),
+  npsh_required: orNull('length', pump.npshRequired),
+  share: of('ratio', pump.share),
+  off_curve: pump.offCurve,
+});
+
+const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({
+  capacity: of('volume', tank.capacity),
+  usable: of('volume', tank.usable),
+  endurance: tank.endurance === null ? null : of('time', tank.endurance),
+  source: tank.source,
+});
+
+export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
+  question: answer.question,
+  title: answer.title,
+  engine: answer.engine,
+  site: siteTree(answer.site),
+  staging: answer.staging,
+  total_flow: of('flow', answer.totalFlow),
+  points: answer.points.map(pointTree),
+  lines: answer.lines.map(lineTree),
+  nozzles: answer.nozzles.map(nozzleTree),
+  pumps: answer.pumps.map(pumpTree),
+  tank: answer.tank ? tankTree(answer.tank) : null,
+  cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
+  assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
+  solver: solverTree(answer.solver),
+});

@@ -1,0 +1,260 @@
+import * as z from 'zod';
+
+/**
+ * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
+ * module: building the schemas would cost every run what only a reader needs.
+ */
+
+const quantityJson = (what: string) =>
+  z.strictObject({ value: z.number(), unit: z.string() }).meta({ description: what });
+
+const maybe = (what: string) => quantityJson(what).nullable();
+
+const stagingName = z.enum(['parallel', 'series', 'series_reversed', 'a', 'b', 'separate']).meta({
+  description: 'How the two pumps are staged; a and b are one pump alone.',
+});
+
+const verdict = z.enum(['meets', 'falls_short']);
+
+const statementJson = z
+  .strictObject({ text: z.string(), source: z.string().nullable() })
+  .meta({ description: 'What the answer rests on, in the units of the answer, with its source.' });
+
+const siteJson = z
+  .strictObject({
+    elevation: quantityJson('Above sea level.'),
+    air_temperature: quantityJson('Of the air that the engines breathe.'),
+    water_temperature: quantityJson('Of the water that is pumped.'),
+    water_density: quantityJson('At that temperature.'),
+    vapour_pressure: quantityJson('Absolute, at that temperature.'),
+    atmospheric_pressure: quantityJson('Absolute, at that elevation.'),
+  })
+  .meta({ description: 'The place and its weather.' });
+
+const pointJson = z
+  .strictObject({ name: z.string(), pressure: quantityJson('Gauge.'), elevation: quantityJson('Height.') })
+  .meta({ description: 'What a gauge would read.' });
+
+const cautionJson = z
+  .strictObject({
+    code: z.string().meta({ description: 'Stable name of the rule.' }),
+    level: z.enum(['stop', 'warn', 'note']).meta({ description: 'stop: do not run it so.' }),
+    at: z.string().meta({ description: 'The part that it is about.' }),
+    value: maybe('What was found; null where the rule has no number.'),
+    limit: maybe('What it is held against; null where the rule has no number.'),
+    message: z.string(),
+    action: z.string().meta({ description: 'What to do about it.' }),
+    source: z.string(),
+  })
+  .meta({ description: 'Something unsafe or doubtful; the list has the most dangerous first.' });
+
+const solverJson = z
+  .strictObject({
+    iterations: z.int(),
+    flow_residual: quantityJson('Worst imbalance at a junction.'),
+    energy_residual: quantityJson('Worst energy residual of a part, as pressure.'),
+  })
+  .meta({ description: 'How closely the network was solved.' });
+
+const pressureMarginJson = z
+  .strictObject({ pressure: quantityJson('Predicted.'), margin: quantityJson('Predicted less required.') })
+  .nullable()
+  .meta({ description: 'At the required flow; null where the pumps cannot pass it.' });
+
+const flowMarginJson = z
+  .strictObject({ flow: quantityJson('Predicted.'), margin: quantityJson('Predicted less required.') })
+  .nullable()
+  .meta({ description: 'At the required pressure; null where the pumps never reach it.' });
+
+const requirementJson = z
+  .strictObject({
+    scheme: z.string(),
+    class: z.string(),
+    title: z.string(),
+    flow: quantityJson('Of the governing point, the one with the least margin.'),
+    pressure: quantityJson('Of the governing point.'),
+    points: z.array(
+      z.strictObject({
+        name: z.string(),
+        flow: quantityJson('Required.'),
+        pressure: quantityJson('Required.'),
+        net: z.boolean().meta({ description: 'Discharge less intake, rather than the gauge at the outlet.' }),
+        lift: maybe('Suction lift that the point is rated at.'),
+      }),
+    ),
+    source: z.string(),
+    edition: z.string().nullable(),
+  })
+  .meta({ description: 'What the typing asks of the pumps.' });
+
+const testOrificeJson = z
+  .strictObject({
+    bore: quantityJson('Of the orifice.'),
+    discharge_coefficient: z.number(),
+    reading: quantityJson('Predicted at the gauge upstream of the orifice.'),
+    flow: quantityJson('Through the orifice at that reading.'),
+    margin: quantityJson('Reading less the pass mark.'),
+    grade: z.string(),
+    grades: z.array(z.strictObject({ grade: z.string(), from: quantityJson('Where the grade starts.') })),
+    source: z.string(),
+  })
+  .meta({ description: 'What the inspector will read; absent where the typing names no test orifice.' });
+
+const stagingJson = z
+  .strictObject({
+    staging: stagingName,
+    verdict,
+    at_required_flow: pressureMarginJson,
+    at_required_pressure: flowMarginJson,
+    shutoff: maybe('At the outlet with nothing flowing.'),
+    reachable: z.boolean().meta({ description: "Whether the required flow lies on the pumps' curves." }),
+    limit: z.string().nullable().meta({ description: 'What limits it, where something does.' }),
+    shares: z.array(
+      z.strictObject({
+        pump: z.string(),
+        flow: quantityJson('Through it.'),
+        share: quantityJson('Of the flow.'),
+      }),
+    ),
+  })
+  .meta({ description: 'The same question asked of one staging.' });
+
+const inventoryJson = z
+  .strictObject({
+    item: z.string(),
+    required: maybe('Asked; the unit of people and pieces is each.'),
+    carried: maybe('Found in the layout; null where it does not say.'),
+    at_most: z.boolean().meta({ description: 'The requirement is a maximum.' }),
+    verdict: z.enum(['meets', 'falls_short', 'not_stated', 'not_checked']),
+    note: z.string().nullable(),
+    source: z.string(),
+  })
+  .meta({ description: 'One line of the typing that is not about pressure.' });
+
+const lossJson = z
+  .strictObject({
+    where: z.string(),
+    kind: z.string(),
+    flow: quantityJson('Through it.'),
+    loss: quantityJson('Lost; below zero where water runs downhill.'),
+  })
+  .meta({ description: 'One part at the required flow; the list has the largest first.' });
+
+const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
+
+/** What `check --json` prints. */
+export const checkJson = z
+  .strictObject({
+    format,
+    question: z.literal('check'),
+    title: z.string(),
+    engine: z.string(),
+    site: siteJson,
+    verdict,
+    pump_verdict: verdict.meta({ description: "The pumps' part of the verdict, apart from the inventory." }),
+    requirement: requirementJson,
+    staging: stagingName,
+    judged_at: z.string().meta({ description: 'Where the pressure is read.' }),
+    at_required_flow: pressureMarginJson,
+    at_required_pressure: flowMarginJson,
+    test_orifice: testOrificeJson.optional(),
+    stagings: z.array(stagingJson),
+    inventory: z.array(inventoryJson),
+    losses: z.array(lossJson),
+    points: z.array(pointJson),
+    cautions: z.array(cautionJson),
+    assumptions: z.array(statementJson),
+    solver: solverJson,
+  })
+  .meta({
+    id: 'pumpyoke-check',
+    title: 'Answer of pumpyoke check',
+    description: 'Whether a layout reaches the pressure at flow that its typing asks for.',
+  });
+
+const lineJson = z
+  .strictObject({
+    name: z.string(),
+    kind: z.string(),
+    flow: quantityJson('Through it.'),
+    velocity: maybe('Mean; null where the bore is not known.'),
+    loss: quantityJson('From inlet to outlet.'),
+    inlet_pressure: quantityJson('Gauge.'),
+    outlet_pressure: quantityJson('Gauge.'),
+  })
+  .meta({ description: 'One part of the plumbing or the lay, in the order that water meets them.' });
+
+const nozzleJson = z
+  .strictObject({
+    name: z.string(),
+    kind: z.string(),
+    state: z.enum(['open', 'shut']),
+    flow: quantityJson('Out of it.'),
+    pressure: quantityJson('Gauge, at the nozzle.'),
+    reaction: maybe('Null where no law is known for it.'),
+    reach: maybe('Null where no law is known for it.'),
+    in_range: z.boolean().nullable().meta({ description: 'Null where no working range is known.' }),
+    range: z
+      .strictObject({ from: maybe('Least pressure.'), to: maybe('Greatest pressure.'), source: z.string() })
+      .nullable(),
+  })
+  .meta({ description: 'The end of a line.' });
+
+const pumpJson = z
+  .strictObject({
+    name: z.string(),
+    model: z.string(),
+    state: z.enum(['running', 'shut_out', 'stopped']),
+    flow: quantityJson('Through it.'),
+    head_rise: quantityJson('As a height of water.'),
+    inlet_pressure: quantityJson('Gauge.'),
+    discharge_pressure: quantityJson('Gauge.'),
+    speed: quantityJson('Of the pump.'),
+    power: maybe('Drawn at the shaft; null where it is not known.'),
+    power_available: maybe('From its engine at this site; null where it is not known.'),
+    npsh_available: quantityJson('Net positive suction head there is.'),
+    npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
+    share: quantityJson('Of the flow.'),
+    off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
+  })
+  .meta({ description: 'One pump as it runs.' });
+
+const tankJson = z
+  .strictObject({
+    capacity: quantityJson('Full.'),
+    usable: quantityJson('Less what cannot or must not be drawn.'),
+    endurance: maybe('Until the usable water is gone; null where it does not run down.'),
+    source: z.string(),
+  })
+  .nullable()
+  .meta({ description: "The engine's tank; null where nothing draws from it." });
+
+/** What `flow --json` prints. */
+export const flowJson = z
+  .strictObject({
+    format,
+    question: z.literal('flow'),
+    title: z.string(),
+    engine: z.string(),
+    site: siteJson,
+    staging: stagingName,
+    total_flow: quantityJson('Out of all ends together.'),
+    points: z.array(pointJson),
+    lines: z.array(lineJson),
+    nozzles: z.array(nozzleJson),
+    pumps: z.array(pumpJson),
+    tank: tankJson,
+    cautions: z.array(cautionJson),
+    assumptions: z.array(statementJson),
+    solver: solverJson,
+  })
+  .meta({
+    id: 'pumpyoke-flow',
+    title: 'Answer of pumpyoke flow',
+    description: 'What flows where, and at what pressure, with everything as it stands.',
+  });
+
+export const answerJson = z.discriminatedUnion('question', [checkJson, flowJson]);
+
+export type CheckJson = z.infer<typeof checkJson>;
+export type FlowJson = z.infer<typeof flowJson>;

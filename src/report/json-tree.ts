@@ -1,0 +1,55 @@
+import type { Dimension, Measure } from '../quantity/dimension.js';
+import type { UnitSystem } from '../quantity/format.js';
+import type { Caution, GaugePoint, SiteConditions, SolverReport, Statement } from '../study/answer.js';
+import { figuresIn } from './figures.js';
+import { of } from './required.js';
+import { cautionText, statementText } from './sentence.js';
+
+/** A length across: inches or millimetres, where other lengths are feet or metres. */
+export class Bore {
+  readonly length: number;
+  constructor(length: number) {
+    this.length = length;
+  }
+}
+
+/** A key that has no value says so with null, and is never left out. */
+export const orNull = (dimension: Dimension, value: number | undefined): Measure | null =>
+  value === undefined ? null : of(dimension, value);
+
+export const siteTree = (site: SiteConditions) => ({
+  elevation: of('length', site.elevation),
+  air_temperature: of('temperature', site.airTemperature),
+  water_temperature: of('temperature', site.waterTemperature),
+  water_density: of('density', site.waterDensity),
+  vapour_pressure: of('pressure', site.vapourPressure),
+  atmospheric_pressure: of('pressure', site.atmosphericPressure),
+});
+
+export const pointTree = ({ name, pressure, elevation }: GaugePoint) => ({
+  name,
+  pressure: of('pressure', pressure),
+  elevation: of('length', elevation),
+});
+
+export const cautionTree = (caution: Caution, units: UnitSystem) => ({
+  code: caution.code,
+  level: caution.level,
+  at: caution.at,
+  value: caution.value ?? null,
+  limit: caution.limit ?? null,
+  message: cautionText(caution, 'message', figuresIn(units)),
+  action: cautionText(caution, 'action', figuresIn(units)),
+  source: caution.source,
+});
+
+export const statementTree = (statement: Statement, units: UnitSystem) => ({
+  text: statementText(statement, figuresIn(units)),
+  source: statement.source ?? null,
+});
+
+export const solverTree = ({ iterations, flowResidual, energyResidual }: SolverReport) => ({
+  iterations,
+  flow_residual: of('flow', flowResidual),
+  energy_residual: of('pressure', energyResidual),
+});
