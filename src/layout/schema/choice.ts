@@ -1,0 +1,57 @@
+import * as z from 'zod';
+
+/** Says which option a value means, or in a sentence why it means none. */
+type Pick = (value: unknown) => number | string;
+
+interface ChoiceDef extends z.core.$ZodUnionDef {
+  pick: Pick;
+}
+
+const initUnion: (inst: z.ZodUnion, def: ChoiceDef) => asserts inst is z.ZodUnion = z.ZodUnion.init;
+
+const Choice = z.core.$constructor<z.ZodUnion, ChoiceDef>('Choice', (inst, def) => {
+  initUnion(inst, def);
+  inst._zod.parse = (payload, context) => {
+    const picked = def.pick(payload.value);
+    if (typeof picked === 'number') return def.options[picked]._zod.run(payload, context);
+    payload.issues.push({ code: 'custom', message: picked, input: payload.value, inst });
+    return payload;
+  };
+});
+
+/**
+ * A union that knows from the look of a value which option is meant, so that a mistake within it is told as that
+ * option tells it. A plain union can only say that nothing fitted. In JSON Schema it is an `anyOf`.
+ */
+export function choice<const Options extends readonly z.ZodType[]>(
+  options: Options,
+  pick: Pick,
+): z.ZodUnion<Options> {
+  return new Choice({ type: 'union', options, pick }) as unknown as z.ZodUnion<Options>;
+}
+
+export function isMapping(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** What stands in the document, as a sentence begins. */
+export function whatStands(value: unknown): string {
+  if (value === undefined || value === null || value === '') return 'nothing stands here';
+  if (Array.isArray(value)) return 'a list stands here';
+  if (typeof value === 'object') return 'a mapping stands here';
+  const text = String(value);
+  return `${text.length > 40 ? `${text.slice(0, 37)}...` : text} stands here`;
+}
+
+/** A list or a mapping: two shapes of the same thing. */
+export function listOrMapping<L extends z.ZodType, M extends z.ZodType>(list: L, mapping: M, wanted: string) {
+  return choice([list, mapping], (value) => {
+    if (Array.isArray(value)) return 0;
+    return isMapping(value) ? 1 : `${whatStands(value)}; ${wanted}`;
+  });
+}
+
+/** A text or a mapping: an id of the catalogue or the thing itself, a quantity or several. */
+export function textOrMapping<T extends z.ZodType, M extends z.ZodType>(text: T, mapping: M) {
+  return choice([text, mapping], (value) => (isMapping(value) ? 1 : 0));
+}

@@ -1,0 +1,116 @@
+import * as z from 'zod';
+import { across } from '../../catalogue/schema/bore.js';
+import { hoseSchema } from '../../catalogue/schema/hose.js';
+import { pumpSchema } from '../../catalogue/schema/pump.js';
+import { text } from '../../catalogue/schema/text.js';
+import { quantity } from '../../quantity/schema.js';
+import { choice, isMapping, listOrMapping, textOrMapping, whatStands } from './choice.js';
+import { idOr, stepsSchema } from './steps.js';
+
+/** How much of its head a pump may have lost and still be one; common practice, no source. */
+const MOST_WEAR = 0.9;
+
+const enginePump = z.strictObject({
+  model: idOr('pump', pumpSchema).meta({ description: 'Pump of the catalogue, or its curve and limits' }),
+  wear: quantity('ratio', {
+    atLeast: 0,
+    atMost: MOST_WEAR,
+    example: '3 %',
+    description: 'Head lost since the curve',
+  }).default(0),
+  hours: quantity('time', { atLeast: 0, example: '212 h', description: 'Running hours' }).optional(),
+});
+
+const eachPump = listOrMapping(
+  stepsSchema,
+  z.strictObject({ a: stepsSchema.optional(), b: stepsSchema.optional() }),
+  'a list of steps is wanted, or { a: [...], b: [...] }',
+);
+
+const coolingSchema = z.strictObject({
+  orifice: across.meta({ description: 'Bore of the line back to the tank' }),
+  discharge_coefficient: z
+    .number({ error: 'a bare number is wanted: part of the ideal flow' })
+    .positive()
+    .max(1)
+    .optional(),
+});
+
+const plumbingSchema = z.strictObject({
+  intake: stepsSchema.optional().meta({ description: 'From the tank to where the suctions part' }),
+  suction: eachPump.optional().meta({ description: "Each pump's own suction" }),
+  discharge: eachPump.optional().meta({ description: "Each pump's own discharge, with its check valve" }),
+  transfer: stepsSchema
+    .optional()
+    .meta({ description: "First pump's discharge to second pump's inlet, in series" }),
+  manifold: stepsSchema.optional().meta({ description: 'From where the discharges meet to the outlet' }),
+  cooling: coolingSchema
+    .optional()
+    .meta({ description: 'Line back to the tank that keeps each pump from boiling its water' }),
+});
+
+const outletSchema = listOrMapping(
+  stepsSchema,
+  z.strictObject({ pump: z.enum(['a', 'b']).optional(), steps: stepsSchema.optional() }),
+  'a list of steps is wanted, or { pump: a, steps: [...] }',
+);
+
+const weightSchema = textOrMapping(
+  quantity('mass', { atLeast: 0, example: '11,900 lb' }),
+  z.strictObject({
+    weight: quantity('mass', { atLeast: 0, example: '750 lb' }),
+    behind_front_axle: quantity('length', { example: '10 ft' })
+      .optional()
+      .meta({ description: 'How far behind the front axle it sits' }),
+  }),
+);
+
+export const engineSchema = z
+  .strictObject({
+    name: text.default('Engine').meta({ description: 'What the report calls it' }),
+    tank: z
+      .strictObject({
+        capacity: quantity('volume', { positive: true, example: '500 gal' }),
+        outlet_height: quantity('length', {
+          example: '1 ft',
+          description: 'Water surface above the pump inlets when full',
+        }).default(0),
+      })
+      .optional(),
+    pumps: z.strictObject({ a: enginePump, b: enginePump.optional() }),
+    plumbing: plumbingSchema.optional(),
+    relief: z
+      .strictObject({ opens_at: quantity('pressure', { positive: true, example: '400 psi' }) })
+      .optional()
+      .meta({ description: 'Relief valve back to the tank' }),
+    outlets: z
+      .record(z.string(), outletSchema)
+      .optional()
+      .meta({ description: 'Plumbing beyond the manifold, by the name of the outlet' }),
+    hose_carried: z
+      .array(
+        z.strictObject({ hose: idOr('hose', hoseSchema), length: quantity('length', { positive: true }) }),
+      )
+      .optional(),
+    crew: z
+      .int({ error: (issue) => `${whatStands(issue.input)}; a whole number of people is wanted` })
+      .min(0)
+      .optional(),
+    gross_weight_rating: quantity('mass', { positive: true, example: '26,000 lb' }).optional(),
+    weights: z
+      .record(z.string(), weightSchema)
+      .optional()
+      .meta({ description: 'What each part of the truck weighs, without its water' }),
+  })
+  .meta({ id: 'engine', title: 'engine' });
+
+export type EngineDocument = z.output<typeof engineSchema>;
+
+/** The engine, or the path of its file. */
+export const engineOrPath = choice(
+  [text.meta({ description: "Path of the engine's file, from this one" }), engineSchema],
+  (value) => {
+    if (typeof value === 'string') return 0;
+    return isMapping(value) ? 1 : `${whatStands(value)}; the path of an engine's file or a mapping is wanted`;
+  },
+);

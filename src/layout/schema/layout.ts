@@ -1,0 +1,94 @@
+import * as z from 'zod';
+import { APPLIANCE_POLICIES, DEFAULT_APPLIANCE_POLICY } from '../../catalogue/schema/appliance.js';
+import { text } from '../../catalogue/schema/text.js';
+import { typingChoiceSchema, typingClassSchema } from '../../catalogue/schema/typing.js';
+import { fromUnit } from '../../quantity/format.js';
+import { quantity } from '../../quantity/schema.js';
+import { choice, isMapping, listOrMapping, whatStands } from './choice.js';
+import { engineOrPath } from './engine.js';
+import { stepsSchema, throttlePart } from './steps.js';
+import { supplySchema } from './supply.js';
+
+export const STAGINGS = ['parallel', 'series', 'series_reversed', 'a', 'b', 'separate'] as const;
+
+/** Bounds that only a slip of the pen oversteps; common practice, no source. */
+const LOWEST_SITE = -500;
+const HIGHEST_SITE = 9000;
+const COLDEST_AIR = fromUnit(-60, 'degC');
+const HOTTEST_AIR = fromUnit(60, 'degC');
+const FREEZING = fromUnit(0, 'degC');
+const BOILING = fromUnit(100, 'degC');
+
+const siteSchema = z.strictObject({
+  elevation: quantity('length', { atLeast: LOWEST_SITE, atMost: HIGHEST_SITE, example: '4,300 ft' }).default(
+    0,
+  ),
+  air_temperature: quantity('temperature', {
+    atLeast: COLDEST_AIR,
+    atMost: HOTTEST_AIR,
+    example: '85 degF',
+  }).default(fromUnit(59, 'degF')),
+  water_temperature: quantity('temperature', { atLeast: FREEZING, atMost: BOILING }).default(
+    fromUnit(60, 'degF'),
+  ),
+});
+
+const throttleSchema = choice(
+  [
+    throttlePart,
+    z.strictObject({ a: throttlePart.optional(), b: throttlePart.optional() }),
+    z.strictObject({ discharge_pressure: quantity('pressure', { positive: true, example: '220 psi' }) }),
+  ],
+  (value) => {
+    if (!isMapping(value)) return 0;
+    return Object.hasOwn(value, 'a') || Object.hasOwn(value, 'b') ? 1 : 2;
+  },
+).meta({
+  description: 'Part of governed speed, one or each pump its own, or the discharge pressure to hold',
+});
+
+const typingSchema = choice([typingChoiceSchema, typingClassSchema], (value) => {
+  if (!isMapping(value))
+    return `${whatStands(value)}; { scheme: nwcg, class: engine-3 } is wanted, or { custom: ... }`;
+  const choosing = ['scheme', 'class', 'custom'].some((key) => Object.hasOwn(value, key));
+  return choosing || !(Object.hasOwn(value, 'flow') || Object.hasOwn(value, 'points')) ? 0 : 1;
+}).meta({ description: 'What the agency asks of the engine' });
+
+const point = z.tuple([
+  quantity('length', { atLeast: 0, example: '400 ft', description: 'Distance along the ground' }),
+  quantity('length', { example: '90 ft', description: 'Height' }),
+]);
+
+export const terrainSchema = z
+  .array(point)
+  .min(2, 'a slope needs at least two points: [[0 ft, 0 ft], [400 ft, 90 ft]]')
+  .meta({ description: 'Distance along the ground against height, from the engine on' });
+
+const laySchema = listOrMapping(
+  stepsSchema,
+  z.record(z.string(), stepsSchema),
+  'a list of steps is wanted, or a mapping from outlet to steps',
+).meta({ description: "The hose on the ground, from the engine's outlet, or outlet by outlet" });
+
+export const layoutSchema = z
+  .strictObject({
+    title: text.optional().meta({ description: 'What the report is headed with' }),
+    site: siteSchema.prefault({}),
+    engine: engineOrPath,
+    staging: z.enum(STAGINGS).optional().meta({ description: 'How the two pumps work together' }),
+    throttle: throttleSchema.optional(),
+    supply: supplySchema.default('tank'),
+    typing: typingSchema.optional(),
+    appliance_policy: z
+      .enum(APPLIANCE_POLICIES)
+      .default(DEFAULT_APPLIANCE_POLICY)
+      .meta({ description: "Which of the trade's rules an appliance costs by" }),
+    terrain: terrainSchema.optional(),
+    lay: laySchema.default([]),
+  })
+  .meta({
+    title: 'layout',
+    description: 'The site, the engine, what is asked of it, and the hose on the ground',
+  });
+
+export type LayoutDocument = z.output<typeof layoutSchema>;
