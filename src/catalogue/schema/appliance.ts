@@ -20,17 +20,17 @@ const bands = z
   .min(1)
   .superRefine((rows, context) => {
     if (rows[0]?.from !== 0)
-      context.addIssue({ code: 'custom', path: [0, 'from'], message: 'expected the first band from 0 gpm' });
+      context.addIssue({ code: 'custom', path: [0, 'from'], message: 'the first band is wanted from 0 gpm' });
     for (let i = 1; i < rows.length; i++)
       if (rows[i].from <= rows[i - 1].from)
-        context.addIssue({ code: 'custom', path: [i, 'from'], message: 'expected bands of rising flow' });
+        context.addIssue({ code: 'custom', path: [i, 'from'], message: 'bands are wanted in rising flow' });
   })
   .optional()
   .meta({ description: 'A fixed loss by bands of flow: from this flow up, this loss' });
 
 const ruleSchema = z
   .strictObject({ ...localLossKeys, ...lossBore, bands })
-  .check(exactlyOne([...LOCAL_LOSS_KEYS, 'bands'], 'one law of loss'));
+  .check(exactlyOne([...LOCAL_LOSS_KEYS, 'bands'], 'a law of loss'));
 
 const policies = z
   .strictObject({ structural: ruleSchema, wildland: ruleSchema, engineering: ruleSchema })
@@ -39,7 +39,7 @@ const policies = z
 
 export const applianceSchema = z
   .strictObject({ ...description, ...localLossKeys, ...lossBore, ...oneWay, policies })
-  .check(exactlyOne([...LOCAL_LOSS_KEYS, 'policies'], 'one law of loss'))
+  .check(exactlyOne([...LOCAL_LOSS_KEYS, 'policies'], 'a law of loss'))
   .meta({ title: 'appliance' });
 
 export type Appliance = z.infer<typeof applianceSchema>;

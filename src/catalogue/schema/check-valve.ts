@@ -13,7 +13,7 @@ export const checkValveSchema = z
       .optional()
       .meta({ description: 'Velocity of water that holds it wide open' }),
   })
-  .check(exactlyOne(LOCAL_LOSS_KEYS, 'one law of loss'))
+  .check(exactlyOne(LOCAL_LOSS_KEYS, 'a law of loss'))
   .meta({ title: 'check_valve' });
 
 export type CheckValve = z.infer<typeof checkValveSchema>;

@@ -23,8 +23,8 @@ export function exactlyOne<T>(keys: readonly string[], what: string) {
         path: given.length === 0 ? [] : [given[1]],
         message:
           given.length === 0
-            ? `expected ${what}: ${listed(keys, 'or')}`
-            : `${listed(given, 'and')} each give ${what}: keep one of them`,
+            ? `${what} is wanted: ${listed(keys, 'or')}`
+            : `${listed(given, 'and')} each give ${what}: keep one`,
       });
     },
     { when: (payload) => isMapping(payload.value) },

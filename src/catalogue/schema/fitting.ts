@@ -6,7 +6,7 @@ import { description } from './text.js';
 /** An elbow, tee, entrance or wide-open valve in a run of pipe; its bore is the pipe's. */
 export const fittingSchema = z
   .strictObject({ ...description, ...localLossKeys, ...lossBore, ...oneWay })
-  .check(exactlyOne(LOCAL_LOSS_KEYS, 'one law of loss'))
+  .check(exactlyOne(LOCAL_LOSS_KEYS, 'a law of loss'))
   .meta({ title: 'fitting' });
 
 export type Fitting = z.infer<typeof fittingSchema>;

@@ -6,7 +6,7 @@ export const FRICTION_KEYS = ['coefficient', 'roughness', 'hazen_williams'] as c
 
 export const friction = {
   coefficient: z
-    .number({ error: 'expected a bare number: psi in 100 ft at 100 gpm' })
+    .number({ error: 'a bare number is wanted: psi in 100 ft at 100 gpm' })
     .positive()
     .optional()
     .meta({ description: 'C in psi = C (gpm/100)^2 (ft/100)' }),
@@ -14,7 +14,7 @@ export const friction = {
     .optional()
     .meta({ description: 'Absolute roughness of the wall, for Darcy-Weisbach' }),
   hazen_williams: z
-    .number({ error: 'expected a bare number: the C of Hazen-Williams, as 140' })
+    .number({ error: 'a bare number is wanted: the C of Hazen-Williams, for instance 140' })
     .positive()
     .optional()
     .meta({ description: 'C of Hazen-Williams' }),

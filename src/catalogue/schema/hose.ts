@@ -37,7 +37,7 @@ export const hoseSchema = z
       .optional()
       .meta({ description: 'Weight of a length of it, empty' }),
   })
-  .check(exactlyOne(FRICTION_KEYS, 'one friction law'))
+  .check(exactlyOne(FRICTION_KEYS, 'a friction law'))
   .meta({ title: 'hose' });
 
 export type Hose = z.infer<typeof hoseSchema>;

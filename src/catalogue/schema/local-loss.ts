@@ -10,19 +10,19 @@ export const localLossKeys = {
     .optional()
     .meta({ description: 'A fixed allowance, the same at any flow' }),
   k: z
-    .number({ error: 'expected a bare number: velocity heads' })
+    .number({ error: 'a bare number is wanted: velocity heads' })
     .nonnegative()
     .optional()
     .meta({ description: 'Velocity heads lost, on the velocity in the bore' }),
   friction_multiple: z
-    .number({ error: 'expected a bare number: N in K = N f_T' })
+    .number({ error: 'a bare number is wanted: N in K = N f_T' })
     .nonnegative()
     .optional()
     .meta({
       description: 'N in K = N f_T, f_T being the friction factor of fully turbulent flow in the bore',
     }),
   flow_coefficient: z
-    .number({ error: 'expected a bare number: gpm at a loss of 1 psi' })
+    .number({ error: 'a bare number is wanted: gpm at a loss of 1 psi' })
     .positive()
     .optional()
     .meta({ description: 'Flow coefficient: gpm of water at a loss of 1 psi' }),

@@ -12,9 +12,9 @@ export const SHARP_ORIFICE_COEFFICIENT = 0.62;
 const pressure = quantity('pressure', { positive: true });
 const flow = quantity('flow', { positive: true });
 const coefficient = z
-  .number({ error: 'expected a bare number: part of the ideal flow' })
+  .number({ error: 'a bare number is wanted: part of the ideal flow' })
   .positive()
-  .max(1, 'expected a part of the ideal flow, at most 1');
+  .max(1, 'a part of the ideal flow is wanted, at most 1');
 
 const shared = {
   ...description,
@@ -56,7 +56,7 @@ const automatic = z
   })
   .refine((nozzle) => nozzle.flow_to > nozzle.flow_from, {
     path: ['flow_to'],
-    error: 'expected more than flow_from',
+    error: 'more is wanted than flow_from',
   });
 
 const sharpOrifice = z
@@ -69,7 +69,7 @@ const sharpOrifice = z
   })
   .refine((nozzle) => nozzle.tee_bore === undefined || nozzle.tee_bore > nozzle.bore, {
     path: ['tee_bore'],
-    error: 'expected more than the bore of the orifice',
+    error: 'more is wanted than the bore of the orifice',
   });
 
 export const nozzleSchema = z

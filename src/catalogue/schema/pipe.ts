@@ -14,7 +14,7 @@ export const pipeSchema = z
     inside_diameter: across.meta({ description: 'Bore' }),
     ...pipeFriction,
   })
-  .check(exactlyOne(Object.keys(pipeFriction), 'one friction law'))
+  .check(exactlyOne(Object.keys(pipeFriction), 'a friction law'))
   .meta({ title: 'pipe' });
 
 export type Pipe = z.infer<typeof pipeSchema>;

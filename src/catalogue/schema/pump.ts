@@ -10,12 +10,16 @@ const pressure = quantity('pressure', { atLeast: 0 });
 function flowsRise(rows: [number, number][], context: z.RefinementCtx): void {
   for (let i = 1; i < rows.length; i++)
     if (rows[i][0] <= rows[i - 1][0])
-      context.addIssue({ code: 'custom', path: [i, 0], message: 'expected more flow than the point before' });
+      context.addIssue({
+        code: 'custom',
+        path: [i, 0],
+        message: 'more flow is wanted than at the point before',
+      });
 }
 
 const points = z
   .array(z.tuple([flow, pressure]))
-  .min(3, 'expected at least three points')
+  .min(3, 'at least three points are wanted')
   .superRefine((rows, context) => {
     flowsRise(rows, context);
     if (rows.length > 0 && rows[0][0] !== 0)
@@ -23,7 +27,7 @@ const points = z
         code: 'custom',
         path: [0, 0],
         message:
-          'expected the first point at no flow: shutoff is measured, since a guess at it decides who is shut out',
+          'the first point is wanted at no flow: the shutoff pressure, which no curve tells and which decides who is shut out',
       });
     for (let i = 1; i < rows.length; i++)
       if (rows[i][1] >= rows[i - 1][1])
@@ -31,7 +35,7 @@ const points = z
           code: 'custom',
           path: [i, 1],
           message:
-            'expected less pressure than the point before: a curve that rises with flow has no one answer',
+            'less pressure is wanted than at the point before: a curve that rises with flow has no one answer',
         });
   })
   .meta({ description: 'Flow against the pressure that the pump adds, from no flow up, at the rated speed' });
@@ -102,7 +106,7 @@ export const pumpSchema = z
   })
   .refine((pump) => pump.shape !== 'power' || pump.points.length === 3, {
     path: ['shape'],
-    error: 'expected three points for the power shape',
+    error: 'three points are wanted for the power shape',
   })
   .meta({ title: 'pump' });
 

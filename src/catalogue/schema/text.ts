@@ -1,11 +1,11 @@
 import * as z from 'zod';
 
 /** A line of text that says something. */
-export const text = z.string().trim().min(1, 'expected some text');
+export const text = z.string().trim().min(1, 'some text is wanted');
 
 /** Where the values of a part come from: one text for all of them, or key by key (`limits.burst` for a key within a key). */
 export const source = z.union([text, z.record(z.string(), text)], {
-  error: 'expected text, or a mapping from key to text',
+  error: 'text is wanted, or a mapping from key to text',
 });
 
 export type Source = z.infer<typeof source>;

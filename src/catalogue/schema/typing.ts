@@ -31,7 +31,7 @@ const grades = z
         context.addIssue({
           code: 'custom',
           path: [i, 'from'],
-          message: 'expected grades from best to least',
+          message: 'grades are wanted from best to least',
         });
   });
 
@@ -126,14 +126,14 @@ export const typingChoiceSchema = z
   .check(exactlyOne(['scheme', 'custom'], 'the typing'))
   .superRefine((choice, context) => {
     if (choice.scheme !== undefined && choice.class === undefined)
-      context.addIssue({ code: 'custom', path: [], message: 'expected class: which class of the table' });
+      context.addIssue({ code: 'custom', path: [], message: 'class is wanted: which class of the table' });
     if (choice.custom !== undefined && choice.class !== undefined)
-      context.addIssue({ code: 'custom', path: ['class'], message: 'expected no class beside custom' });
+      context.addIssue({ code: 'custom', path: ['class'], message: 'custom stands alone, without a class' });
     if (choice.custom !== undefined && choice.pressure !== undefined)
       context.addIssue({
         code: 'custom',
         path: ['pressure'],
-        message: 'expected the pressure within custom',
+        message: 'the pressure is wanted within custom',
       });
   })
   .meta({ title: 'typing choice' });

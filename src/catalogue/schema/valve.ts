@@ -8,19 +8,23 @@ const partOpen = z
   .array(
     z.tuple([
       quantity('ratio', { atLeast: 0, atMost: 1 }),
-      z.number({ error: 'expected a bare number: velocity heads' }).nonnegative(),
+      z.number({ error: 'a bare number is wanted: velocity heads' }).nonnegative(),
     ]),
   )
-  .min(2, 'expected at least two openings')
+  .min(2, 'at least two openings are wanted')
   .superRefine((rows, context) => {
     for (let i = 1; i < rows.length; i++) {
       if (rows[i][0] >= rows[i - 1][0])
-        context.addIssue({ code: 'custom', path: [i, 0], message: 'expected openings from wide to narrow' });
+        context.addIssue({
+          code: 'custom',
+          path: [i, 0],
+          message: 'openings are wanted from wide to narrow',
+        });
       if (rows[i][1] < rows[i - 1][1])
         context.addIssue({
           code: 'custom',
           path: [i, 1],
-          message: 'expected a loss that grows as it closes',
+          message: 'a loss is wanted that grows as the valve closes',
         });
     }
   });
@@ -35,7 +39,7 @@ export const valveSchema = z
         'Opening against the velocity heads lost over and above those of the valve wide open, from wide to narrow',
     }),
   })
-  .check(exactlyOne(LOCAL_LOSS_KEYS, 'one law of loss wide open'))
+  .check(exactlyOne(LOCAL_LOSS_KEYS, 'a law of loss wide open'))
   .meta({ title: 'valve' });
 
 export type Valve = z.infer<typeof valveSchema>;
