@@ -1,0 +1,46 @@
+import { CommanderError } from 'commander';
+import { paintFor } from '../report/paint.js';
+import { EXIT, type ExitStatus } from './exit-status.js';
+import type { Terminal } from './terminal.js';
+import { UsageFault } from './usage-fault.js';
+
+const LONGEST_MESSAGE = 200;
+
+function firstLine(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error);
+  return message.split(/[\r\n]/)[0].slice(0, LONGEST_MESSAGE);
+}
+
+function faultLine(error: unknown): string {
+  return `pumpyoke: a fault of the program's own: ${firstLine(error)}. Please report it with the layout; PUMPYOKE_DEBUG=1 shows where it happened.\n`;
+}
+
+const stackOf = (error: unknown): string => `${error instanceof Error ? error.stack : String(error)}\n`;
+
+function ownFault(error: unknown): ExitStatus {
+  process.stderr.write(faultLine(error));
+  if (process.env.PUMPYOKE_DEBUG) process.stderr.write(stackOf(error));
+  return EXIT.fault;
+}
+
+/** The one place where an error becomes words and a status. */
+export async function fail(error: unknown, { err }: Terminal): Promise<ExitStatus> {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.yes : EXIT.wrongInput;
+  if (error instanceof UsageFault) {
+    process.stderr.write(`${paintFor(err.colour).tone('bad', 'error:')} ${error.message}\n`);
+    return EXIT.wrongInput;
+  }
+  const { LayoutProblems } = await import('../layout/problems.js');
+  if (error instanceof LayoutProblems) {
+    const { problemsText } = await import('../report/problems.js');
+    process.stderr.write(problemsText(error, err));
+    return EXIT.wrongInput;
+  }
+  const { NoSteadyAnswer } = await import('../study/no-steady-answer.js');
+  if (error instanceof NoSteadyAnswer) {
+    const { noSteadyAnswerText } = await import('../report/no-steady-answer.js');
+    process.stderr.write(noSteadyAnswerText(error, err));
+    return EXIT.noAnswer;
+  }
+  return ownFault(error);
+}
