@@ -11,9 +11,9 @@ import { requireNotNegative, requireWithin } from './range.js';
  * which that library gives for eleven sizes.
  * @param bore inside diameter of the schedule 40 pipe of the size [m]
  * @returns f_T [1]
- * @example craneTurbulentFriction(0.05248) // => 0.0189
+ * @example fullyTurbulentFriction(0.1) // => 0.016288
  */
-export function craneTurbulentFriction(bore: number): number {
+export function fullyTurbulentFriction(bore: number): number {
   requireWithin('bore', bore, 0.01, 1, 'm');
   return colebrookTransmission(7.5e6 * bore, 3.4126825352925e-5 * bore ** -1.0112) ** -2;
 }
@@ -28,11 +28,11 @@ export function craneTurbulentFriction(bore: number): number {
  * @param equivalentDiameters N: 30 for a standard 90 degree elbow, 8 for a gate valve [1]
  * @param bore inside diameter that K is stated on [m]
  * @returns K [1]
- * @example craneLossCoefficient(30, 0.05248) // => 0.566
+ * @example craneLossCoefficient(30, 0.1) // => 0.4887
  */
 export function craneLossCoefficient(equivalentDiameters: number, bore: number): number {
   requireNotNegative('equivalent diameters', equivalentDiameters, '');
-  return equivalentDiameters * craneTurbulentFriction(bore);
+  return equivalentDiameters * fullyTurbulentFriction(bore);
 }
 
 /**

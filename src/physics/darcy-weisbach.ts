@@ -31,7 +31,7 @@ export function reynoldsNumber(flow: number, bore: number, viscosity: number): n
  * @param bore inside diameter [m]
  * @param length length of pipe [m]
  * @returns head loss over flow squared [m/(m3/s)^2]
- * @example darcyResistance(0.02, 0.3048, 304.8) // => 191.488
+ * @example darcyResistance(0.02, 0.3048, 304.8) // => 191.531
  */
 export function darcyResistance(frictionFactor: number, bore: number, length: number): number {
   requireNotNegative('friction factor', frictionFactor, '');
@@ -101,7 +101,7 @@ export class DarcyWeisbachLoss {
  * @param pipe length, bore, roughness, viscosity and loss coefficient [m, m, m, m2/s, 1]
  * @param flow flow [m3/s]
  * @returns head loss, of the flow's sign [m]
- * @example darcyLoss({ length: 100, bore: 0.5, roughness: 4.6e-5, viscosity: 1.023053e-6 }, 0.416) // => 0.609
+ * @example darcyLoss({ length: 100, bore: 0.5, roughness: 4.6e-5, viscosity: 1.023053e-6 }, 0.416) // => 0.608
  */
 export function darcyLoss(pipe: DarcyPipe, flow: number): number {
   const out = { loss: 0, slope: 0 };

@@ -10,7 +10,7 @@ import { STANDARD_GRAVITY } from './constants.js';
  * @param height height of the column, up positive [m]
  * @param density density of the water [kg/m3]
  * @returns pressure [Pa]
- * @example pressureOfHeight(30.48, 999.0144) // => 298613
+ * @example pressureOfHeight(30.48, 998.967) // => 298598
  */
 export function pressureOfHeight(height: number, density: number): number {
   return density * STANDARD_GRAVITY * height;
@@ -26,7 +26,7 @@ export function pressureOfHeight(height: number, density: number): number {
  * @param pressure gauge pressure [Pa]
  * @param density density of the water [kg/m3]
  * @returns height [m]
- * @example heightOfPressure(101325, 999.0144) // => 10.3424
+ * @example heightOfPressure(101325, 998.967) // => 10.343
  */
 export function heightOfPressure(pressure: number, density: number): number {
   return pressure / (density * STANDARD_GRAVITY);

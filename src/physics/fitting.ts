@@ -12,7 +12,7 @@ import { boreArea } from './velocity.js';
  * @param lossCoefficient K [1]
  * @param bore inside diameter that K is stated on [m]
  * @returns head loss over flow squared [m/(m3/s)^2]
- * @example fittingResistance(3, 0.05248) // => 32694
+ * @example fittingResistance(3, 0.05248) // => 32690
  */
 export function fittingResistance(lossCoefficient: number, bore: number): number {
   requireNotNegative('loss coefficient', lossCoefficient, '');
@@ -56,24 +56,4 @@ export function lossCoefficientOfLength(frictionFactor: number, length: number, 
   requireNotNegative('length', length, 'm');
   requirePositive('bore', bore, 'm');
   return (frictionFactor * length) / bore;
-}
-
-/**
- * Resistance of a fixed allowance, stated as a pressure lost at one flow, taken to grow as the flow squared.
- *
- * Formula: r = p / (rho g q^2), rho at 60 degF taken by the caller
- * Range: pressure 0 or above; flow and density above 0.
- * Errors: RangeError outside the range.
- * Source: common practice, no source (a field allowance holds at the flow for which it is used).
- * @param pressure pressure lost [Pa]
- * @param flow flow at which it is lost [m3/s]
- * @param density density of the water [kg/m3]
- * @returns head loss over flow squared [m/(m3/s)^2]
- * @example allowanceResistance(34473.79, 0.00630902, 999.0144) // => 88404
- */
-export function allowanceResistance(pressure: number, flow: number, density: number): number {
-  requireNotNegative('pressure', pressure, 'Pa');
-  requirePositive('flow', flow, 'm3/s');
-  requirePositive('density', density, 'kg/m3');
-  return pressure / (density * STANDARD_GRAVITY * flow * flow);
 }

@@ -13,7 +13,7 @@ const REFERENCE_WEIGHT = REFERENCE_WATER_DENSITY * STANDARD_GRAVITY;
  * Source: Crane TP-410 (2009) and ANSI/ISA 75.01 definition, from memory.
  * @param flowCoefficient gpm at 1 psi [1]
  * @returns head loss over flow squared [m/(m3/s)^2]
- * @example flowCoefficientResistance(60) // => 49114
+ * @example flowCoefficientResistance(60) // => 49116
  */
 export function flowCoefficientResistance(flowCoefficient: number): number {
   requirePositive('flow coefficient', flowCoefficient, 'gpm at 1 psi');
@@ -29,7 +29,7 @@ export function flowCoefficientResistance(flowCoefficient: number): number {
  * Source: Crane TP-410 (2009), metric edition, from a public library that solves its examples.
  * @param metric m3/h at 1 bar [1]
  * @returns head loss over flow squared [m/(m3/s)^2]
- * @example metricFlowCoefficientResistance(500) // => 529.15
+ * @example metricFlowCoefficientResistance(500) // => 529.17
  */
 export function metricFlowCoefficientResistance(metric: number): number {
   requirePositive('metric flow coefficient', metric, 'm3/h at 1 bar');

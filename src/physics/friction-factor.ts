@@ -15,7 +15,7 @@ export const TURBULENT_LIMIT = 4000;
  * @param reynolds Reynolds number [1]
  * @param relativeRoughness roughness over diameter [1]
  * @returns 1/sqrt(f) [1]
- * @example colebrookTransmission(1e5, 1e-4) // => 7.34937
+ * @example colebrookTransmission(1e5, 1e-4) // => 7.34939
  */
 export function colebrookTransmission(reynolds: number, relativeRoughness: number): number {
   const a = relativeRoughness / 3.7;

@@ -18,7 +18,7 @@ const CONSTANT = 4.727 * FOOT ** (DIAMETER_EXPONENT - 3 * HAZEN_WILLIAMS_EXPONEN
  * @param bore inside diameter [m]
  * @param length length of pipe [m]
  * @returns head loss over flow to the power 1.852 [m/(m3/s)^1.852]
- * @example hazenWilliamsResistance(120, 0.07792, 30.48) // => 11581
+ * @example hazenWilliamsResistance(120, 0.07792, 30.48) // => 11486
  */
 export function hazenWilliamsResistance(roughness: number, bore: number, length: number): number {
   requirePositive('Hazen-Williams C', roughness, '');

@@ -17,7 +17,7 @@ const METRIC = 1000 / (100 * LITRE_PER_MINUTE) ** 2 / 100;
  * @param coefficient C, psi per (100 gpm)^2 per 100 ft [1]
  * @param length length of hose [m]
  * @returns pressure loss over flow squared [Pa/(m3/s)^2]
- * @example hoseResistance(24, 30.48) // => 4.15726e9
+ * @example hoseResistance(24, 30.48) // => 4.15725e9
  */
 export function hoseResistance(coefficient: number, length: number): number {
   requireNotNegative('hose coefficient', coefficient, '');
@@ -35,7 +35,7 @@ export function hoseResistance(coefficient: number, length: number): number {
  * @param coefficient C, psi per (100 gpm)^2 per 100 ft [1]
  * @param length length of hose [m]
  * @returns head loss over flow squared [m/(m3/s)^2]
- * @example hoseHeadResistance(24, 30.48) // => 424341
+ * @example hoseHeadResistance(24, 30.48) // => 424360
  */
 export function hoseHeadResistance(coefficient: number, length: number): number {
   return hoseResistance(coefficient, length) / (REFERENCE_WATER_DENSITY * STANDARD_GRAVITY);

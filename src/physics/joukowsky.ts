@@ -44,7 +44,7 @@ export function waveSpeed(
  * @param speed wave speed [m/s]
  * @param velocityChange velocity lost [m/s]
  * @returns pressure rise [Pa]
- * @example surgePressure(998, 1484.74, 3) // => 4445310
+ * @example surgePressure(998, 1484.74, 3) // => 4445312
  */
 export function surgePressure(density: number, speed: number, velocityChange: number): number {
   requireNotNegative('density', density, 'kg/m3');

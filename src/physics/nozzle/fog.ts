@@ -31,7 +31,7 @@ export function fogFlow(ratedFlow: number, ratedPressure: number, pressure: numb
  * @param ratedFlow flow at the rated pressure [m3/s]
  * @param ratedPressure rated nozzle pressure [Pa]
  * @returns head over flow squared [m/(m3/s)^2]
- * @example fogResistance(0.001261804, 689475.7) // => 4.42036e7
+ * @example fogResistance(0.001261804, 689475.7) // => 4.42042e7
  */
 export function fogResistance(ratedFlow: number, ratedPressure: number): number {
   requirePositive('rated flow', ratedFlow, 'm3/s');

@@ -9,7 +9,7 @@ import { dischargeCoefficientOf, jetFlow, jetResistance } from './orifice.js';
  * Source: exit coefficient 1.0, Crane TP-410 (2009), from a public library that solves its examples.
  * @param bore inside diameter of the end [m]
  * @returns total head over flow squared [m/(m3/s)^2]
- * @example openEndResistance(0.0381) // => 39225
+ * @example openEndResistance(0.0381) // => 39226
  */
 export function openEndResistance(bore: number): number {
   return jetResistance(bore, 1);

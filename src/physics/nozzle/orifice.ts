@@ -33,7 +33,7 @@ export function dischargeCoefficientOf(constant: number): number {
  * @param bore diameter of the bore [m]
  * @param dischargeCoefficient Cd [1]
  * @returns head over flow squared [m/(m3/s)^2]
- * @example jetResistance(0.0254, 1) // => 198581
+ * @example jetResistance(0.0254, 1) // => 198580
  */
 export function jetResistance(bore: number, dischargeCoefficient: number): number {
   requirePositive('bore', bore, 'm');
@@ -53,7 +53,7 @@ export function jetResistance(bore: number, dischargeCoefficient: number): numbe
  * @param pressure total gauge pressure behind the bore [Pa]
  * @param density density of the water [kg/m3]
  * @returns flow [m3/s]
- * @example jetFlow(0.0254, 1, 6894.757, 998.967) // => 0.00188257
+ * @example jetFlow(0.0254, 1, 6894.757, 998.967) // => 0.00188259
  */
 export function jetFlow(
   bore: number,

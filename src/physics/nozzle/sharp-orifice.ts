@@ -52,7 +52,7 @@ export function sharpOrificeBore(flow: number, staticPressure: number, density: 
  * @param bore diameter of the orifice [m]
  * @param teeBore inside diameter of the tee where the gauge sits [m]
  * @returns total head over flow squared [m/(m3/s)^2]
- * @example sharpOrificeResistance(0.716 * 0.0254, 0.0381) // => 1997200
+ * @example sharpOrificeResistance(0.716 * 0.0254, 0.0381) // => 1996923
  */
 export function sharpOrificeResistance(bore: number, teeBore: number): number {
   requirePositive('bore of the tee', teeBore, 'm');
