@@ -22,6 +22,7 @@ export class LinkLosses {
   readonly linkOf: Int32Array;
   readonly oneWay: Uint8Array;
   readonly speed: Float64Array;
+  private readonly opensAt: Float64Array;
   private readonly resistance: Float64Array;
   private readonly linearBelow: Float64Array;
   private readonly exponent: Float64Array;
@@ -47,6 +48,7 @@ export class LinkLosses {
     this.slope = new Float64Array(count);
     this.oneWay = new Uint8Array(count);
     this.speed = new Float64Array(count);
+    this.opensAt = new Float64Array(count);
     this.resistance = new Float64Array(count);
     this.linearBelow = new Float64Array(count);
     this.exponent = new Float64Array(count);
@@ -55,7 +57,8 @@ export class LinkLosses {
     let powerFrom = count;
     let curveFrom = count;
     for (let i = count - 1; i >= 0; i--) {
-      const { law, oneWay } = links[order[i]];
+      const { law, oneWay, opensAt } = links[order[i]];
+      this.opensAt[i] = opensAt ?? 0;
       this.oneWay[i] = oneWay ? 1 : 0;
       if (law.kind === 'curve') {
         curveFrom = i;
@@ -87,12 +90,12 @@ export class LinkLosses {
 
   /** Fills `loss` and `slope` at the flows. */
   evaluate(flow: Float64Array): void {
-    const { loss, slope, oneWay, resistance, linearBelow } = this;
+    const { loss, slope, oneWay, opensAt, resistance, linearBelow } = this;
     for (let i = 0; i < this.powerFrom; i++) {
       const q = flow[i];
       const size = q < 0 ? -q : q;
       if (q < 0 && oneWay[i] === 1) {
-        loss[i] = SHUT_SLOPE * q;
+        loss[i] = opensAt[i] + SHUT_SLOPE * q;
         slope[i] = SHUT_SLOPE;
         continue;
       }
@@ -104,7 +107,7 @@ export class LinkLosses {
     }
     for (let i = this.powerFrom; i < this.count; i++) {
       if (flow[i] < 0 && oneWay[i] === 1) {
-        loss[i] = SHUT_SLOPE * flow[i];
+        loss[i] = opensAt[i] + SHUT_SLOPE * flow[i];
         slope[i] = SHUT_SLOPE;
       } else if (i < this.curveFrom) this.evaluatePower(i, flow[i]);
       else this.evaluateCurve(i, flow[i]);
@@ -115,7 +118,7 @@ export class LinkLosses {
   evaluateOne(number: number, flow: number): number {
     if (flow < 0 && this.oneWay[number] === 1) {
       this.slope[number] = SHUT_SLOPE;
-      return SHUT_SLOPE * flow;
+      return this.opensAt[number] + SHUT_SLOPE * flow;
     }
     if (number >= this.curveFrom) this.evaluateCurve(number, flow);
     else this.evaluatePower(number, flow);

@@ -39,6 +39,8 @@ export interface NetworkLink {
   law: LinkLaw;
   /** Lets water pass from `from` to `to` only, as a check valve does. */
   oneWay?: boolean;
+  /** Of a one-way link: the head (m) that must stand across it before it opens, as a relief valve's spring asks. */
+  opensAt?: number;
 }
 
 export interface Network {

@@ -1,33 +1,15 @@
+import type { StagingName } from '../assembly/assembly.js';
+import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+
+export type { Caution, StagingName, Statement };
 
 /**
  * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
  * carries a unit: a sentence is a template whose {placeholders} a report fills in the reader's units.
  */
 
-export type StagingName = 'parallel' | 'series' | 'series_reversed' | 'a' | 'b' | 'separate';
 export type Verdict = 'meets' | 'falls_short';
-
-/** A sentence: `Inlet of pump {at} stands at {value}` with its measures and, where it rests on one, its source. */
-export interface Statement {
-  template: string;
-  values?: Record<string, Measure | string>;
-  source?: string;
-}
-
-export interface Caution {
-  code: string;
-  level: 'stop' | 'warn' | 'note';
-  /** Where: `pump b`, `hose 2 of left`. */
-  at: string;
-  value?: Measure;
-  limit?: Measure;
-  /** Templates may use {at}, {value}, {limit} and the names in `values`. */
-  message: string;
-  action: string;
-  values?: Record<string, Measure | string>;
-  source: string;
-}
 
 export interface SiteConditions {
   elevation: number;

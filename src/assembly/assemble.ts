@@ -1,0 +1,50 @@
+import type { Layout } from '../layout/layout.js';
+import type { Step } from '../layout/step.js';
+import type { Assembly, StagingName } from './assembly.js';
+import { layEngine, type Throttle } from './engine.js';
+import { type LineContext, layLine } from './line.js';
+import { NetworkBuilder } from './network-builder.js';
+import type { FittedCurves } from './pump.js';
+import { siteOf } from './site.js';
+import { laySupply } from './supply.js';
+
+export interface AssembleOptions {
+  staging: StagingName;
+  throttle: Throttle;
+  fitted: FittedCurves;
+  /** What hangs on the outlets: the layout's own lay, nothing, or the lay up to the nozzle that it ends in. */
+  lay: 'whole' | 'none' | 'to_end';
+  /** Whether a nozzle is open, whatever the layout says. */
+  nozzleState?: LineContext['nozzleState'];
+}
+
+/** Makes a layout into a network. */
+export function assemble(layout: Layout, options: AssembleOptions): Assembly {
+  const { staging, throttle, fitted, nozzleState } = options;
+  const builder = new NetworkBuilder();
+  const site = siteOf(layout.site);
+  const laid = { pumps: [], nozzles: [], gauges: [] };
+  const context: LineContext = { builder, site, laid, fitted, nozzleState };
+  const { source, start } = laySupply(layout, context);
+  const { intake, outlets } = layEngine(layout, staging, throttle, { source, start }, context);
+  let ends = outlets;
+  if (options.lay !== 'none') {
+    for (const lay of layout.lay) {
+      const outlet = outlets.find(({ name }) => name === lay.outlet) ?? outlets[0];
+      const steps = options.lay === 'whole' ? lay.steps : withoutEnd(lay.steps);
+      const group = layout.lay.length > 1 ? `lay of ${outlet.name}` : 'the lay';
+      const end = layLine(steps, outlet.place, group, context);
+      if (options.lay === 'to_end' && end) ends = [{ name: `the end of ${group}`, place: end }];
+    }
+  }
+  const { network, elements } = builder;
+  return { staging, network, site, elements, ...laid, outlets, ends, intake, source };
+}
+
+/** A lay without the nozzle that it ends in. */
+function withoutEnd(steps: readonly Step[]): Step[] {
+  return steps.slice(
+    0,
+    steps.findLastIndex((step) => step.kind === 'nozzle'),
+  );
+}

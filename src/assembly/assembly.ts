@@ -1,0 +1,65 @@
+import type { Nozzle } from '../catalogue/schema/nozzle.js';
+import type { Pump } from '../catalogue/schema/pump.js';
+import type { Staging } from '../layout/layout.js';
+import type { Path } from '../layout/step.js';
+import type { Network } from '../network/network.js';
+import type { PumpCurve } from '../physics/pump-curve/curve.js';
+import type { Element, Place } from './network-builder.js';
+import type { Site } from './site.js';
+
+export type StagingName = Staging;
+
+/** A pump as the network has it. */
+export interface AssembledPump {
+  /** `a`, `b`, or the name of a booster. */
+  name: string;
+  model: Pump;
+  /** The model's name. */
+  modelName: string;
+  curve: PumpCurve;
+  /** Fraction of the speed of the curve. */
+  speed: number;
+  link: number;
+  inlet: Place;
+  discharge: Place;
+  /** Its own check valve, where its discharge has one. */
+  checkValve?: Element;
+  booster: boolean;
+  path: Path;
+}
+
+export interface AssembledNozzle {
+  name: string;
+  model: Nozzle | { kind: 'open_end' };
+  modelName: string;
+  state: 'open' | 'shut';
+  /** The link to the air; undefined where it is shut. */
+  link?: number;
+  inlet: Place;
+  path: Path;
+}
+
+/** A named point where a gauge may be read. */
+export interface NamedPlace {
+  name: string;
+  place: Place;
+}
+
+/** A layout made into a network, with what the parts of the network are called. */
+export interface Assembly {
+  staging: StagingName;
+  network: Network;
+  site: Site;
+  elements: Element[];
+  pumps: AssembledPump[];
+  nozzles: AssembledNozzle[];
+  gauges: NamedPlace[];
+  /** Where the engine's plumbing ends, by name. */
+  outlets: NamedPlace[];
+  /** Where a requirement is judged: the outlets, or the end of a lay that was laid without its nozzle. */
+  ends: NamedPlace[];
+  /** Where the suctions part. */
+  intake: Place;
+  /** The surface that the engine draws from. */
+  source: Place;
+}

@@ -1,0 +1,166 @@
+import type { Path, Step } from '../layout/step.js';
+import type { LinkLaw, LossCurve } from '../network/network.js';
+import { fittingResistance } from '../physics/fitting.js';
+import type { PumpCurve } from '../physics/pump-curve/curve.js';
+import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
+import { quadratic } from './laws.js';
+import type { NetworkBuilder, Part, Place } from './network-builder.js';
+import { outletOf } from './outlet.js';
+import { isPartStep, partOf } from './parts.js';
+import { type FittedCurves, pumpCurveOf } from './pump.js';
+import type { Site } from './site.js';
+
+/** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
+export interface Laid {
+  pumps: AssembledPump[];
+  nozzles: AssembledNozzle[];
+  gauges: NamedPlace[];
+}
+
+export interface LineContext {
+  builder: NetworkBuilder;
+  site: Site;
+  laid: Laid;
+  fitted: FittedCurves;
+  /** Which nozzles to take as open or shut, whatever the layout says; undefined leaves it to the layout. */
+  nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
+}
+
+/**
+ * Lays steps one after another from a place, and gives the place where they end; undefined where they end in the air, a
+ * cap or a tank. With `to` the last part is led to that place.
+ */
+export function layLine(
+  steps: readonly Step[],
+  from: Place,
+  group: string,
+  context: LineContext,
+  to?: Place,
+): Place | undefined {
+  const { builder, laid } = context;
+  const lastPart = to === undefined ? -1 : steps.findLastIndex((step) => leadsOn(step));
+  let place: Place | undefined = from;
+  for (const [index, step] of steps.entries()) {
+    if (place === undefined) throw new TypeError('a step after the end of a line passed the schema');
+    const end = index === lastPart ? to : undefined;
+    if (isPartStep(step)) {
+      place = builder.add(partOf(step, place.bore, context.site), group, place, end);
+      if (step.kind !== 'branch') continue;
+      for (const line of step.to) layLine(line.steps, place, line.name, context);
+      continue;
+    }
+    switch (step.kind) {
+      case 'gauge':
+        laid.gauges.push({ name: step.gauge, place });
+        break;
+      case 'siamese':
+        place = laySiamese(step, place, context, end);
+        break;
+      case 'pump':
+        place = layPump({ ...step, name: step.label }, place, group, context, end);
+        break;
+      case 'tank':
+        place = endInTank(place, step.label, context);
+        break;
+      case 'cap':
+        place = undefined;
+        break;
+      default: {
+        const nozzle = outletOf(step, place, context);
+        laid.nozzles.push(nozzle);
+        place = undefined;
+      }
+    }
+  }
+  if (to !== undefined && lastPart < 0) return builder.passage(group, from, to);
+  return place;
+}
+
+/** Whether a step can carry water on to a place that is there already. */
+function leadsOn(step: Step): boolean {
+  return isPartStep(step) || step.kind === 'siamese' || step.kind === 'pump';
+}
+
+function laySiamese(
+  step: Extract<Step, { kind: 'siamese' }>,
+  from: Place,
+  context: LineContext,
+  to?: Place,
+): Place {
+  const rise = step.siamese[0].reduce((sum, one) => sum + ('rise' in one ? one.rise : 0), 0);
+  const end = to ?? context.builder.junction(`after ${step.label}`, from.elevation + rise);
+  step.siamese.forEach((line, index) => {
+    layLine(line, from, `line ${index + 1} of ${step.label}`, context, end);
+  });
+  // Two bores meet here, so that none tells the velocity at the joint.
+  return { node: end.node, elevation: end.elevation, lines: 1 };
+}
+
+export interface PumpToLay {
+  name: string;
+  pump: AssembledPump['model'];
+  modelName: string;
+  /** Part of the speed of its curve. */
+  throttle: number;
+  wear?: number;
+  path: Path;
+  ownEngine?: boolean;
+}
+
+/** Lays a pump from its inlet, and gives its discharge. */
+export function layPump(
+  pump: PumpToLay,
+  inlet: Place,
+  group: string,
+  context: LineContext,
+  to?: Place,
+): Place {
+  const { name, modelName, path } = pump;
+  const curve = pumpCurveOf(pump.pump, pump.wear ?? 0, context.fitted);
+  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle };
+  const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
+  const discharge = context.builder.add(part, group, inlet, to);
+  context.laid.pumps.push({
+    name,
+    model: pump.pump,
+    modelName,
+    curve,
+    speed: pump.throttle,
+    link: discharge.link as number,
+    inlet,
+    discharge,
+    booster: pump.ownEngine ?? true,
+    path,
+  });
+  return discharge;
+}
+
+/** A pump as a link: a loss of what it adds. */
+class PumpLoss implements LossCurve {
+  private readonly curve: PumpCurve;
+  private readonly at = { head: 0, slope: 0 };
+
+  constructor(curve: PumpCurve) {
+    this.curve = curve;
+  }
+
+  evaluate(flow: number, out: { loss: number; slope: number }): void {
+    this.curve.evaluate(flow, this.at);
+    out.loss = -this.at.head;
+    out.slope = -this.at.slope;
+  }
+}
+
+/** A line that runs into an open tank: its velocity is lost, and the surface is where a pump may draw from. */
+function endInTank(place: Place, name: string, context: LineContext): Place {
+  const surface = context.builder.surface(name, place.elevation);
+  if (place.bore === undefined) context.builder.passage(name, place, surface);
+  else
+    context.builder.link(
+      name,
+      place,
+      surface,
+      quadratic(fittingResistance(1, place.bore) / place.lines ** 2),
+    );
+  return surface;
+}

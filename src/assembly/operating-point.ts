@@ -1,0 +1,58 @@
+import type { NetworkFailure, Solution } from '../network/network.js';
+import { pressureOfHeight } from '../physics/elevation.js';
+import { flowVelocity } from '../physics/velocity.js';
+import type { AssembledPump, Assembly } from './assembly.js';
+import type { Element, Place } from './network-builder.js';
+
+/** A solved state of an assembly: what every gauge reads and what flows where. */
+export class OperatingPoint {
+  readonly assembly: Assembly;
+  readonly solution: Solution;
+
+  constructor(assembly: Assembly, solution: Solution) {
+    this.assembly = assembly;
+    this.solution = solution;
+  }
+
+  get failure(): NetworkFailure | undefined {
+    return this.solution.failure;
+  }
+
+  /** Flow through a link, m3/s. */
+  flow(link: number): number {
+    return this.solution.flows[link];
+  }
+
+  /** Pressure of a head of this water, Pa. */
+  pressureOf(head: number): number {
+    return pressureOfHeight(head, this.assembly.site.waterDensity);
+  }
+
+  /** Total gauge pressure at a place, Pa. */
+  totalPressure(place: Place): number {
+    return this.pressureOf(this.solution.heads[place.node] - place.elevation);
+  }
+
+  /** What a gauge at a place reads: total pressure less the velocity head in the bore that it follows, Pa. */
+  gaugePressure(place: Place): number {
+    const velocity = this.velocityAt(place);
+    return this.totalPressure(place) - 0.5 * this.assembly.site.waterDensity * velocity * velocity;
+  }
+
+  /** m/s; 0 where no bore is known. */
+  velocityAt(place: Place): number {
+    if (place.bore === undefined || place.link === undefined) return 0;
+    return flowVelocity(this.flow(place.link) / place.lines, place.bore);
+  }
+
+  /** Loss of total pressure along a part, its rise left out, Pa. */
+  lossOf(element: Element): number {
+    const { heads } = this.solution;
+    return this.pressureOf(heads[element.from.node] - heads[element.to.node]);
+  }
+
+  /** Whether the pump runs past the last point of its curve. */
+  isOffCurve(pump: AssembledPump): boolean {
+    return pump.curve.isOffCurve(this.flow(pump.link) / pump.speed);
+  }
+}

@@ -1,0 +1,73 @@
+import type { Layout } from '../layout/layout.js';
+import { heightOfPressure } from '../physics/elevation.js';
+import { HYDRANT_EXPONENT, hydrantResistance } from '../physics/hydrant.js';
+import { type LineContext, layLine } from './line.js';
+import type { Place } from './network-builder.js';
+import { partOf } from './parts.js';
+
+/** Where the engine's water comes from: the surface, and the place that the intake starts at. */
+export interface LaidSupply {
+  source: Place;
+  start: Place;
+}
+
+/** Lays the supply. Heights are above the pump inlets; a hydrant and a relay are read on a gauge at that height. */
+export function laySupply(layout: Layout, context: LineContext): LaidSupply {
+  const { builder, site } = context;
+  const { supply } = layout;
+  switch (supply.kind) {
+    case 'tank': {
+      const source = builder.surface('tank', layout.engine.tank?.outlet_height ?? 0);
+      return { source, start: { ...source, elevation: 0 } };
+    }
+    case 'draft': {
+      const source = builder.surface('water drafted', -supply.lift);
+      let start: Place = source;
+      if (supply.strainer) {
+        const { appliance, modelName, id } = supply.strainer;
+        const step = {
+          kind: 'appliance' as const,
+          appliance,
+          policy: layout.appliance_policy,
+          modelName,
+          id,
+          label: 'strainer',
+          path: ['supply', 'draft', 'strainer'],
+          at: { file: layout.files[0], line: 1, column: 1 },
+        };
+        const bore = supply.suction.find((one) => one.kind === 'hose')?.hose.inside_diameter;
+        start = builder.add(partOf(step, bore, site), 'draft', start);
+      }
+      const end = layLine(supply.suction, start, 'draft', context);
+      if (end === undefined) throw new TypeError('a suction that ends passed the schema');
+      // The suction climbs from the water to the pumps, whether its steps say so or not.
+      return { source, start: { ...end, elevation: 0 } };
+    }
+    case 'hydrant': {
+      const source = builder.surface('hydrant', 0, heightOfPressure(supply.static, site.waterDensity));
+      const resistance =
+        supply.static > supply.residual
+          ? hydrantResistance({
+              staticPressure: supply.static,
+              residualPressure: supply.residual,
+              flow: supply.flow,
+            })
+          : 0;
+      if (resistance === 0) return { source, start: source };
+      const start = builder.junction('hydrant outlet', 0);
+      const law = {
+        kind: 'power' as const,
+        resistance,
+        exponent: HYDRANT_EXPONENT,
+        minor: 0,
+        linearBelow: 1e-6,
+      };
+      builder.link('hydrant main', source, start, law);
+      return { source, start };
+    }
+    default: {
+      const source = builder.surface('relay', 0, heightOfPressure(supply.pressure, site.waterDensity));
+      return { source, start: source };
+    }
+  }
+}
