@@ -30,7 +30,7 @@ export async function fail(error: unknown, { err }: Terminal): Promise<ExitStatu
     process.stderr.write(`${paintFor(err.colour).tone('bad', 'error:')} ${error.message}\n`);
     return EXIT.wrongInput;
   }
-  const { LayoutProblems } = await import('../layout/problems.js');
+  const { LayoutProblems } = await import('../layout/problem.js');
   if (error instanceof LayoutProblems) {
     const { problemsText } = await import('../report/problems.js');
     process.stderr.write(problemsText(error, err));

@@ -5,11 +5,13 @@ body { font: 16px/1.5 system-ui, sans-serif; color: #1a1a1a; background: #fff; m
 h1 { font-size: 1.4rem; line-height: 1.3; border-left: .4rem solid #555; padding: .2rem 0 .2rem .8rem; }
 h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; break-after: avoid; }
 p { margin: .5rem 0; }
+p.bad { font-weight: bold; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
-th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #ccc; }
+th, td { text-align: left; vertical-align: top; padding: .3rem .6rem; border-bottom: 1px solid #ccc; }
 thead th { border-bottom: 2px solid #555; }
 tbody th { font-weight: normal; }
+th:first-child { padding-left: 0; }
 .right { text-align: right; }
 tr, li { break-inside: avoid; }
 ul { padding-left: 1.2rem; }

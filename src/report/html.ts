@@ -11,6 +11,7 @@ import {
 } from './document.js';
 import { STYLE } from './html-style.js';
 import { plain } from './plain.js';
+import { glued } from './wrap.js';
 
 const ENTITIES: Record<string, string> = {
   '&': '&amp;',
@@ -20,7 +21,7 @@ const ENTITIES: Record<string, string> = {
   "'": '&#39;',
 };
 
-const escaped = (text: string): string => plain(text).replace(/[&<>"']/g, (sign) => ENTITIES[sign]);
+const escaped = (text: string): string => glued(plain(text)).replace(/[&<>"']/g, (sign) => ENTITIES[sign]);
 
 function classes(...names: (string | false | undefined)[]): string {
   const given = names.filter(Boolean);

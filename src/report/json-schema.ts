@@ -167,7 +167,6 @@ export const checkJson = z
     solver: solverJson,
   })
   .meta({
-    id: 'pumpyoke-check',
     title: 'Answer of pumpyoke check',
     description: 'Whether a layout reaches the pressure at flow that its typing asks for.',
   });
@@ -249,7 +248,6 @@ export const flowJson = z
     solver: solverJson,
   })
   .meta({
-    id: 'pumpyoke-flow',
     title: 'Answer of pumpyoke flow',
     description: 'What flows where, and at what pressure, with everything as it stands.',
   });

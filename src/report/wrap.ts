@@ -10,16 +10,13 @@ function pieces(word: string, width: number): string[] {
   return parts;
 }
 
+const UNIT =
+  /(\d) (?=(?:psi|kPa|gpm|L\/min|gal|L|ft\/s|m\/s|ft|in|mm|m|lbf?|kg|N|hp|kW|rpm|min|degF|degC|%)(?![\w/]))/g;
+
 /** A figure stays with its unit: `271` at the end of a line and `psi` on the next is a figure misread. */
-function words(text: string): string[] {
-  return text
-    .replace(
-      /(\d) (?=(?:psi|kPa|gpm|L\/min|gal|L|ft\/s|m\/s|ft|in|mm|m|lbf?|kg|N|hp|kW|rpm|min|degF|degC|%)(?![\w/]))/g,
-      '$1\u00a0',
-    )
-    .split(/ +/)
-    .filter(Boolean);
-}
+export const glued = (text: string): string => text.replace(UNIT, '$1\u00a0');
+
+const words = (text: string): string[] => glued(text).split(/ +/).filter(Boolean);
 
 /** Lines no longer than `width`; a word that is longer still is cut. */
 export function wrap(text: string, width: number): string[] {

@@ -1,0 +1,65 @@
+import type { LayoutProblems, Problem } from '../layout/problem.js';
+import { type Paint, paintFor } from './paint.js';
+import { plain } from './plain.js';
+import type { TextOptions } from './text.js';
+import { counted, sentence } from './words.js';
+import { columnsOf, wrap, wrapHanging } from './wrap.js';
+
+const INDENT = '  ';
+/** What stays visible before the offending text where a line has to be cut. */
+const LEAD = 8;
+
+interface Window {
+  text: string;
+  markerOffset: number;
+  markerLength: number;
+}
+
+/** The part of a line that fits in `room` columns and has the offending text in it. */
+function windowOf(excerpt: string, markerOffset: number, markerLength: number, room: number): Window {
+  const letters = [...excerpt];
+  const from = markerOffset + markerLength <= room ? 0 : Math.max(0, markerOffset - LEAD);
+  const text = letters.slice(from, from + room).join('');
+  const offset = markerOffset - from;
+  return { text, markerOffset: offset, markerLength: Math.max(1, Math.min(markerLength, room - offset)) };
+}
+
+function excerptLines(problem: Problem, width: number, paint: Paint): string[] {
+  const { line, excerpt, markerOffset = 0, markerLength = 1 } = problem;
+  if (excerpt === undefined) return [];
+  const gutter = `${INDENT}${line} | `;
+  const blank = `${' '.repeat(gutter.length - 2)}| `;
+  const room = Math.max(LEAD * 2, width - gutter.length);
+  const shown = windowOf(plain(excerpt), markerOffset, markerLength, room);
+  const marker = ' '.repeat(shown.markerOffset) + '^'.repeat(shown.markerLength);
+  return [paint.tone('quiet', gutter) + shown.text, paint.tone('quiet', blank) + paint.tone('bad', marker)];
+}
+
+function problemLines(problem: Problem, width: number, paint: Paint): string[] {
+  const { file, line, column, message, expected, hint } = problem;
+  const place = line === undefined ? plain(file) : `${plain(file)}:${line}:${column}`;
+  const said = (text: string | undefined) =>
+    text ? wrapHanging(sentence(plain(text)), width, INDENT, INDENT) : [];
+  return [
+    ...(columnsOf(place) <= width ? [place] : wrap(place, width)).map((text) => paint.strong(text)),
+    ...said(message),
+    ...excerptLines(problem, width, paint),
+    ...said(expected && `Expected: ${expected}`),
+    ...said(hint),
+  ];
+}
+
+/** Everything that is wrong with a layout: where, what, the line with a marker, and what to write instead. */
+export function problemsText({ problems, omitted }: LayoutProblems, options: TextOptions): string {
+  const { width = 80, colour = false } = options;
+  const paint = paintFor(colour);
+  const all = counted(problems.length + omitted, 'problem');
+  const more = omitted > 0 ? ['', `And ${omitted} more.`] : [];
+  const head = wrap(`${all} in the layout; nothing was computed.`, width);
+  return [
+    ...head.map((line) => paint.strong(paint.tone('bad', line))),
+    ...problems.flatMap((problem) => ['', ...problemLines(problem, width, paint)]),
+    ...more,
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest';
+import { LayoutProblems } from '../../src/layout/problem.js';
+import { noSteadyAnswerText } from '../../src/report/no-steady-answer.js';
+import { problemsText } from '../../src/report/problems.js';
+import { NoSteadyAnswer } from '../../src/study/no-steady-answer.js';
+
+const excerpt = `    - hose: forestry-1.5   # ${'long talk '.repeat(3)} length: 300`;
+
+const wrong = new LayoutProblems([
+  {
+    file: 'engine-614.yaml',
+    path: ['lay', 0, 'length'],
+    line: 12,
+    column: excerpt.indexOf('300') + 1,
+    excerpt,
+    markerOffset: excerpt.indexOf('300'),
+    markerLength: 3,
+    message: '300 has no unit: did you mean 300 ft?',
+    expected: 'a length, for instance 300 ft',
+  },
+  { file: 'pump.yaml', path: [], message: 'no such file' },
+]);
+
+for (const width of [40, 80]) {
+  test(`every problem says where, what, the text with a marker under it, and what to write, at ${width} columns`, () => {
+    const lines = problemsText(wrong, { width }).split('\n');
+    expect(lines[0]).toBe('2 problems in the layout; nothing was computed.'.slice(0, lines[0].length));
+    expect(lines).toContain(`engine-614.yaml:12:${excerpt.indexOf('300') + 1}`);
+    const marker = lines.findIndex((line) => line.includes('^^^'));
+    const at = lines[marker].indexOf('^^^');
+    expect(lines[marker - 1].slice(at, at + 3)).toBe('300');
+    expect(lines.join(' ').replace(/\s+/g, ' ')).toContain('Expected: a length, for instance 300 ft.');
+    expect(lines).toContain('pump.yaml');
+    expect(lines).toContain('  no such file.');
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
+  });
+}
+
+test('what is not shown is counted', () => {
+  const many = new LayoutProblems(wrong.problems, 1000);
+  expect(problemsText(many, {})).toMatch(/^1002 problems/);
+  expect(problemsText(many, {})).toContain('And 1000 more.');
+});
+
+test('no steady answer names the part, what to do, and what the solver saw', () => {
+  const failure = new NoSteadyAnswer({
+    where: ['check valve of pump a', 'check valve of pump b'],
+    message: 'both check valves are shut, so nothing fixes the pressure at the manifold',
+    action: 'turn one of them round',
+    detail: '40 iterations',
+  });
+  const text = noSteadyAnswerText(failure, { width: 40 });
+  expect(text.replace(/\s+/g, ' ')).toBe(
+    'NO STEADY ANSWER: both check valves are shut, so nothing fixes the pressure at the manifold. ' +
+      'Where: check valve of pump a; check valve of pump b. Do: turn one of them round. The solver: 40 iterations. ',
+  );
+  for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(40);
+});
