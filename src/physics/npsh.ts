@@ -8,7 +8,7 @@ import { requireNotNegative } from './range.js';
  * Formula: NPSHa = (p_abs - p_v)/(rho g) + z - h_f
  * Range: any; the pump needs it to exceed NPSHr with a margin. Datum is the centre of the impeller's eye.
  * Errors: none.
- * Source: encyclopedia entry "system NPSH available", impeller.net; Crane TP-410 (2009) example 7.32.
+ * Source: pump encyclopedia, entry "system NPSH available"; Crane TP-410 (2009) example 7.32.
  * @param surfacePressure absolute pressure on the water's surface [Pa]
  * @param vapourPressure absolute vapour pressure [Pa]
  * @param density density of the water [kg/m3]
