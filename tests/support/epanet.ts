@@ -46,6 +46,8 @@ interface EpanetProject {
   initH(flag: number): void;
   runH(): number;
   closeH(): void;
+  getNodeValue(index: number, property: number): number;
+  getLinkValue(index: number, property: number): number;
   getNodeValues(property: number): number[];
   getLinkValues(property: number): number[];
   setLinkValue(index: number, property: number, value: number): void;
@@ -67,9 +69,9 @@ const ITERATIONS = 0;
 const HARMLESS_WARNINGS = [4, 6];
 const FIRST_ERROR = 100;
 const TRIALS = 1000;
-/** initH flag: start every link from its own first guess, save nothing. */
-const FRESH_FLOWS = 10;
-const KEEP_FLOWS = 0;
+/** initH flags: start every link from its own first guess, or from its last flow; both save the answer. */
+const FRESH_FLOWS = 11;
+const KEEP_FLOWS = 1;
 
 /** EPANET's Hazen-Williams and minor-loss constants (its source: 4.727, 1.852, 4.871, 0.02517), ft and cfs. */
 const HAZEN_WILLIAMS = { constant: 4.727, flowExponent: 1.852, diameterExponent: 4.871 };
@@ -149,6 +151,21 @@ export class EpanetModel {
     if (this.iterations() >= TRIALS)
       throw new EpanetFailure('EPANET still changes the state of a link at its last trial');
     return this.read();
+  }
+
+  /** Reads every head and flow by the toolkit's call for one value, as programs that use it do; gives their sum. */
+  readOneByOne(): number {
+    let sum = 0;
+    for (let node = 1; node <= this.#nodeOrder.length; node += 1)
+      sum += this.#project.getNodeValue(node, NODE_HEAD);
+    for (let link = 1; link <= this.#linkOrder.length; link += 1)
+      sum += this.#project.getLinkValue(link, LINK_FLOW);
+    return sum;
+  }
+
+  /** Reads every head and flow at once; gives how many. */
+  readAtOnce(): number {
+    return this.#project.getNodeValues(NODE_HEAD).length + this.#project.getLinkValues(LINK_FLOW).length;
   }
 
   read(): EpanetSolution {

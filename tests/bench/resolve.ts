@@ -1,0 +1,119 @@
+import { NetworkSolver } from '../../src/network/solver.js';
+import { compare } from '../support/compare.js';
+import { EpanetModel, loadEpanet } from '../support/epanet.js';
+import type { BenchLay } from './lay.js';
+import { median, timeTogether } from './timing.js';
+
+export interface ResolveResult {
+  links: number;
+  /** EPANET's times over ours from a cold start, and over ours from the last solution. */
+  cold: EpanetTimes;
+  warm: EpanetTimes;
+  /** Our own times, microseconds, for orientation. */
+  microseconds: { epanetRun: number; cold: number; warm: number };
+  iterations: { epanet: number; epanetWarm: number; cold: number; warm: number };
+  difference: { psi: number; gpm: number };
+}
+
+/** What is counted for EPANET; what is counted for ours is always the throttle, the solve and the answers. */
+export interface EpanetTimes {
+  /** `runH` alone. */
+  run: number;
+  /** `runH` alone, started from its own last solution. */
+  runWarm: number;
+  /** The throttle, `initH`, `runH` and every head and flow read by the calls for all at once. */
+  answers: number;
+  /** The same, read by the calls for one value. */
+  answersOneByOne: number;
+}
+
+/** Both converge to the same limits: 1e-6 m of head and 1e-8 m3/s (0.00016 gpm). */
+const LIMITS = { headTolerance: 1e-6, flowTolerance: 1e-8 };
+const THROTTLES = [0.93, 1, 0.96, 0.88];
+
+/** Solves a lay anew at throttle after throttle by EPANET, by ours from nothing and by ours from the last solution. */
+export async function timeResolve(lay: BenchLay): Promise<ResolveResult> {
+  const { network, hints } = lay.builder;
+  const epanet = new EpanetModel(await loadEpanet(), network, hints, LIMITS);
+  const cold = new NetworkSolver(network);
+  const warm = new NetworkSolver(network);
+  const setAll = (solver: { setSpeed(link: number, speed: number): void }, throttle: number) => {
+    for (const pump of lay.pumps) solver.setSpeed(pump, throttle);
+  };
+  const difference = { psi: 0, gpm: 0 };
+  const iterations = { epanet: 0, epanetWarm: 0, cold: 0, warm: 0 };
+  warm.solve(LIMITS);
+  for (const throttle of THROTTLES) {
+    setAll(epanet, throttle);
+    setAll(cold, throttle);
+    setAll(warm, throttle);
+    const theirs = epanet.solve();
+    const ours = { cold: cold.solve(LIMITS), warm: warm.solve({ ...LIMITS, warm: true }) };
+    iterations.epanet = Math.max(iterations.epanet, theirs.iterations);
+    for (const start of ['cold', 'warm'] as const) {
+      if (ours[start].status !== 'solved') throw new Error(`${start}: ${ours[start].failure?.message}`);
+      iterations[start] = Math.max(iterations[start], ours[start].iterations);
+      const found = compare(network, ours[start], theirs);
+      difference.psi = Math.max(difference.psi, found.psi);
+      difference.gpm = Math.max(difference.gpm, found.gpm);
+    }
+  }
+  if (!(difference.psi < 0.02 && difference.gpm < 0.02)) {
+    throw new Error(`the engines differ by ${difference.psi} psi and ${difference.gpm} gpm`);
+  }
+
+  let turn = 0;
+  const next = () => THROTTLES[turn++ % THROTTLES.length];
+  const run: number[] = [];
+  const runWarm: number[] = [];
+  const runEpanet = (keep: boolean, into: number[]) => {
+    setAll(epanet, next());
+    epanet.initialise(keep);
+    const started = performance.now();
+    epanet.run();
+    into.push(performance.now() - started);
+  };
+  const [coldTime, warmTime, , , answers, answersOneByOne] = timeTogether([
+    () => {
+      setAll(cold, next());
+      cold.solve(LIMITS);
+    },
+    () => {
+      setAll(warm, next());
+      warm.solve({ ...LIMITS, warm: true });
+    },
+    () => runEpanet(false, run),
+    () => {
+      runEpanet(true, runWarm);
+      iterations.epanetWarm = Math.max(iterations.epanetWarm, epanet.iterations());
+    },
+    () => {
+      runEpanet(false, []);
+      epanet.readAtOnce();
+    },
+    () => {
+      runEpanet(false, []);
+      epanet.readOneByOne();
+    },
+  ]);
+  epanet.close();
+  const over = (ours: number): EpanetTimes => ({
+    run: settled(run) / ours,
+    runWarm: settled(runWarm) / ours,
+    answers: answers / ours,
+    answersOneByOne: answersOneByOne / ours,
+  });
+  return {
+    links: network.links.length,
+    cold: over(coldTime),
+    warm: over(warmTime),
+    microseconds: { epanetRun: 1000 * settled(run), cold: 1000 * coldTime, warm: 1000 * warmTime },
+    iterations,
+    difference,
+  };
+}
+
+/** The median of the later half, when everything is compiled. */
+function settled(times: number[]): number {
+  return median(times.slice(times.length >> 1));
+}
