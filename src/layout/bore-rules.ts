@@ -1,0 +1,98 @@
+import { applianceLoss } from '../catalogue/schema/appliance.js';
+import type { LocalLoss } from '../catalogue/schema/local-loss.js';
+import { localLoss } from '../catalogue/schema/local-loss.js';
+import type { Layout } from './layout.js';
+import type { Reading } from './reading.js';
+import type { Spot } from './spot.js';
+import type { Step } from './step.js';
+
+/** Where in the layout a line hangs, so that a step that has a problem can be found again. */
+type Locate = (path: Step['path']) => Spot;
+
+/**
+ * Reports every part that loses velocity heads in a bore that is nowhere stated: its loss cannot be worked out. The bore
+ * is that of the part, or of the step before it; none is known after a pump without one, an open tank, or where lines meet.
+ */
+export function checkBores(layout: Layout, locate: Locate, reading: Reading): void {
+  const { plumbing, pumps, outlets } = layout.engine;
+  const check = (steps: readonly Step[], bore?: number) => checkLine(steps, bore, locate, reading);
+  const drafted = layout.supply.kind === 'draft' ? check(layout.supply.suction) : undefined;
+  const intake = check(plumbing.intake, drafted);
+  const discharges = (['a', 'b'] as const).map((name) => {
+    check(plumbing.suction[name], intake);
+    return check(plumbing.discharge[name], pumps[name]?.model.outlet_bore);
+  });
+  check(plumbing.transfer);
+  const manifold = check(plumbing.manifold, pumps.b ? undefined : discharges[0]);
+  const ends = new Map(outlets.map(({ name, steps }) => [name, check(steps, manifold)]));
+  for (const { outlet, steps } of layout.lay)
+    check(steps, outlets.length === 0 ? manifold : ends.get(outlet));
+}
+
+/** Bore at the end of a line that starts in `bore`. */
+function checkLine(
+  steps: readonly Step[],
+  bore: number | undefined,
+  locate: Locate,
+  reading: Reading,
+): number | undefined {
+  let now = bore;
+  for (const step of steps) now = checkStep(step, now, locate, reading);
+  return now;
+}
+
+function checkStep(
+  step: Step,
+  before: number | undefined,
+  locate: Locate,
+  reading: Reading,
+): number | undefined {
+  const need = (bore: number | undefined, loss: LocalLoss | undefined, partOpen = false) => {
+    const inBore = loss?.law === 'k' || loss?.law === 'friction_multiple' || partOpen;
+    if (!inBore || bore !== undefined) return;
+    reading.report(
+      locate(step.path),
+      `${'modelName' in step ? step.modelName : step.label} loses velocity heads in a bore that is not known here`,
+      {
+        key: true,
+        hint: 'put a hose or pipe before it, or give it an inside_diameter',
+      },
+    );
+  };
+  switch (step.kind) {
+    case 'hose':
+      return step.hose.inside_diameter;
+    case 'pipe':
+      return step.pipe.inside_diameter;
+    case 'valve': {
+      const bore = step.valve.inside_diameter ?? before;
+      need(bore, localLoss(step.valve), step.open < 1);
+      return bore;
+    }
+    case 'check_valve': {
+      const bore = step.check_valve.inside_diameter ?? before;
+      need(bore, localLoss(step.check_valve));
+      return bore;
+    }
+    case 'appliance': {
+      const bore = step.appliance.inside_diameter ?? before;
+      need(bore, applianceLoss(step.appliance, step.policy));
+      return bore;
+    }
+    case 'branch': {
+      const bore = step.branch.inside_diameter ?? before;
+      need(bore, applianceLoss(step.branch, step.policy));
+      for (const line of step.to) checkLine(line.steps, bore, locate, reading);
+      return bore;
+    }
+    case 'siamese':
+      for (const line of step.siamese) checkLine(line, before, locate, reading);
+      return undefined;
+    case 'pump':
+      return step.pump.outlet_bore;
+    case 'tank':
+      return undefined;
+    default:
+      return before;
+  }
+}

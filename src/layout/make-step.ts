@@ -1,0 +1,147 @@
+import type { Nozzle } from '../catalogue/schema/nozzle.js';
+import type { Reading } from './reading.js';
+import type { StepDocument, StepKey } from './schema/steps.js';
+import type { Spot } from './spot.js';
+import type { CountedFitting, Modelled, RiseBasis, Step } from './step.js';
+
+type Model = Modelled & { model: unknown };
+type OneDocument = StepDocument[StepKey];
+
+interface Parts {
+  key: Exclude<StepKey, 'repeat'>;
+  data: OneDocument;
+  model: Model | undefined;
+  spot: Spot;
+  reading: Reading;
+}
+
+/**
+ * A step from what its schema read and its model; without label, with nothing in its lines, and level where it has no
+ * rise of its own. Undefined where its parts do not fit each other, which is reported.
+ */
+export function makeStep({ key, data, model, spot, reading }: Parts): Step | undefined {
+  const name = (data as { name?: string }).name;
+  const base = { label: '', ...(name === undefined ? {} : { name }), ...spot.placed() };
+  const { model: part, ...modelled } = model ?? { modelName: '' };
+  switch (key) {
+    case 'hose': {
+      const { length, lines, rise } = data as StepDocument['hose'];
+      const rising = riseOf(rise, length, spot, reading);
+      return rising && ({ ...base, ...modelled, kind: key, hose: part, length, lines, ...rising } as Step);
+    }
+    case 'pipe': {
+      const { length = 0, rise } = data as StepDocument['pipe'];
+      const rising = riseOf(rise, length, spot, reading);
+      const fittings = fittingsOf(data as StepDocument['pipe'], spot, reading);
+      if (length === 0 && fittings?.length === 0) {
+        return reading.report(spot, 'a pipe has a length, fittings or both, and this has neither');
+      }
+      if (!rising || !fittings) return undefined;
+      return { ...base, ...modelled, kind: key, pipe: part, length, fittings, ...rising } as Step;
+    }
+    case 'valve': {
+      const { open = 1 } = data as StepDocument['valve'];
+      return { ...base, ...modelled, kind: key, valve: part, open } as Step;
+    }
+    case 'check_valve':
+      return { ...base, ...modelled, kind: key, check_valve: part } as Step;
+    case 'appliance':
+      return { ...base, ...modelled, kind: key, appliance: part, policy: reading.policy } as Step;
+    case 'branch':
+      return { ...base, ...modelled, kind: key, branch: part, policy: reading.policy, to: [] } as Step;
+    case 'siamese':
+      return { ...base, kind: key, siamese: [] };
+    case 'pump': {
+      const { throttle } = data as StepDocument['pump'];
+      return { ...base, ...modelled, kind: key, pump: part, throttle } as Step;
+    }
+    case 'tank':
+      return { ...base, kind: key, tank: (data as StepDocument['tank']).tank };
+    case 'nozzle': {
+      const { nozzle: _, name: __, ...given } = data as StepDocument['nozzle'];
+      const nozzle = nozzleAs(part as Nozzle, given, spot, reading);
+      return nozzle && { ...base, ...modelled, kind: key, ...given, nozzle };
+    }
+    case 'open_end':
+    case 'cap':
+      return { ...base, kind: key };
+    case 'gauge': {
+      const { gauge } = data as StepDocument['gauge'];
+      return { ...base, kind: key, name: gauge, gauge };
+    }
+  }
+}
+
+/**
+ * Height gained along a length. A grade G is height over level distance and the hose lies along the slope, so that a
+ * length L gains L G / sqrt(1 + G^2).
+ */
+export function riseOfGrade(length: number, grade: number): number {
+  return (length * grade) / Math.hypot(1, grade);
+}
+
+function riseOf(
+  rise: number | { grade: number } | undefined,
+  length: number,
+  spot: Spot,
+  reading: Reading,
+): { rise: number; riseBasis: RiseBasis } | undefined {
+  if (rise === undefined) return { rise: 0, riseBasis: 'level' };
+  if (typeof rise === 'object') return { rise: riseOfGrade(length, rise.grade), riseBasis: 'grade' };
+  if (Math.abs(rise) <= length) return { rise, riseBasis: 'stated' };
+  return reading.report(spot, 'it rises or drops by more than its own length', { within: ['rise'] });
+}
+
+function fittingsOf(data: StepDocument['pipe'], spot: Spot, reading: Reading): CountedFitting[] | undefined {
+  const found: CountedFitting[] = [];
+  const counts = Object.entries(data.fittings ?? {});
+  for (const [id, count] of counts) {
+    const fitting = reading.catalogue.find('fitting', id);
+    const at = spot.child('fittings')?.child(id);
+    if (fitting) found.push({ id, modelName: fitting.name ?? id, fitting, count });
+    else if (at) reading.unknownId('fitting', id, at, true);
+  }
+  return found.length === counts.length ? found : undefined;
+}
+
+/** A nozzle as its step sets it. Bores closer than this are one: tips are told apart by sixteenths of an inch. */
+const SAME_BORE = 1e-6;
+
+function nozzleAs(
+  nozzle: Nozzle,
+  given: { tip?: number; flow?: number; pressure?: number },
+  spot: Spot,
+  reading: Reading,
+): Nozzle | undefined {
+  const { tip, flow, pressure } = given;
+  switch (nozzle.kind) {
+    case 'smooth_bore': {
+      if (tip === undefined) return nozzle;
+      const { tips, ...rest } = nozzle;
+      if (tips && !tips.some((bore) => Math.abs(bore - tip) < SAME_BORE)) {
+        return reading.report(spot, 'the nozzle has no such tip', {
+          within: ['tip'],
+          expected: tipsText(tips),
+        });
+      }
+      return { ...rest, bore: tip };
+    }
+    case 'sharp_orifice':
+      return tip === undefined ? nozzle : { ...nozzle, bore: tip };
+    case 'fog':
+    case 'automatic': {
+      if (tip !== undefined) {
+        return reading.report(spot, `a ${nozzle.kind} nozzle has no tip to choose`, {
+          within: ['tip'],
+          key: true,
+        });
+      }
+      const rated = nozzle.kind === 'fog' && flow !== undefined ? { flow } : {};
+      return { ...nozzle, ...rated, ...(pressure === undefined ? {} : { pressure }) };
+    }
+  }
+}
+
+function tipsText(tips: readonly number[]): string {
+  return `one of ${tips.map((bore) => `${Number((bore / 0.0254).toFixed(4))} in`).join(', ')}`;
+}
