@@ -1,0 +1,41 @@
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { Layout } from '../layout/layout.js';
+import type { Caution, CautionLevel } from './caution.js';
+
+/** A state that a hazard is looked for in. */
+export interface HazardCase {
+  /** `operating` is what the question is about; `shut` has every outlet shut; `laid` is the layout as it stands. */
+  kind: 'operating' | 'shut' | 'laid' | 'laid_shut';
+  /** Said after a number: `at the required flow`. */
+  when: string;
+  point: OperatingPoint;
+}
+
+export interface HazardFacts {
+  layout: Layout;
+  cases: readonly HazardCase[];
+  /** Pressure that the verdict turns on and its margin, Pa, where there is a verdict. */
+  verdict?: { required: number; margin: number; reading?: number };
+}
+
+/** One hazard: what it finds in a layout's states. It says nothing of a sound one. */
+export type Hazard = (facts: HazardFacts) => Caution[];
+
+const LEVELS: Record<CautionLevel, number> = { stop: 0, warn: 1, note: 2 };
+
+/** How far over its limit a caution is, as a part of the limit. */
+function excess({ value, limit }: Caution): number {
+  return value && limit ? Math.abs(value.value - limit.value) / Math.abs(limit.value || 1) : 0;
+}
+
+/** Most dangerous first, and each hazard at each place once, by its worst state. */
+export function ranked(cautions: readonly Caution[]): Caution[] {
+  const sorted = [...cautions].sort((a, b) => LEVELS[a.level] - LEVELS[b.level] || excess(b) - excess(a));
+  const seen = new Set<string>();
+  return sorted.filter(({ code, at }) => {
+    const key = `${code} at ${at}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}

@@ -1,0 +1,76 @@
+import type { Element } from '../assembly/network-builder.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { Hose } from '../catalogue/schema/hose.js';
+import type { Caution } from './caution.js';
+import type { Hazard } from './hazard.js';
+
+/** Part of the service test pressure that hose is worked at, at most. NFPA 1962 (2018), as a relief setting. */
+const WORKED_AT = 0.9;
+
+/** Hose above its working or service test pressure, or above 90 % of the latter, anywhere along it and in any state. */
+export const hosePressure: Hazard = ({ cases }) =>
+  cases.flatMap(({ when, point }) =>
+    point.assembly.elements.flatMap((element): Caution[] => {
+      if (element.step?.kind !== 'hose') return [];
+      const value = highest(point, element);
+      const limit = limitOf(element.step.hose, value);
+      if (limit === undefined) return [];
+      return [
+        {
+          code: limit.code,
+          level: limit.level,
+          at: element.name,
+          value: { value, dimension: 'pressure' },
+          limit: { value: limit.at, dimension: 'pressure' },
+          message: `{at} stands at {value} ${when}; ${limit.what} is {limit}`,
+          action: limit.action,
+          source: limit.source,
+        },
+      ];
+    }),
+  );
+
+/** The highest pressure along a hose: at one of its ends, as both friction and height run evenly along it. */
+function highest(point: OperatingPoint, element: Element): number {
+  return Math.max(point.totalPressure(element.from), point.totalPressure(element.to));
+}
+
+function limitOf({ limits }: Hose, pressure: number) {
+  const source = 'limits of the hose as its row or the layout states them';
+  const burst =
+    'Do not charge it so. Lower the throttle, set a relief valve, or lay hose of a higher rating.';
+  if (limits?.service_test !== undefined && pressure > limits.service_test) {
+    const at = limits.service_test;
+    return {
+      code: 'hose_over_service_test',
+      level: 'stop',
+      at,
+      what: 'its service test pressure',
+      action: burst,
+      source,
+    } as const;
+  }
+  if (limits?.working !== undefined && pressure > limits.working) {
+    const at = limits.working;
+    return {
+      code: 'hose_over_working_pressure',
+      level: 'stop',
+      at,
+      what: 'its working pressure',
+      action: burst,
+      source,
+    } as const;
+  }
+  if (limits?.service_test !== undefined && pressure > WORKED_AT * limits.service_test) {
+    return {
+      code: 'hose_near_service_test',
+      level: 'warn',
+      at: WORKED_AT * limits.service_test,
+      what: '90 % of its service test pressure',
+      action:
+        'Lower the throttle or set the relief valve to that figure, or lay hose of a higher service test pressure.',
+      source: 'NFPA 1962 (2018): relief set to at most 90 % of the service test pressure of the hose used',
+    } as const;
+  }
+  return undefined;
+}

@@ -1,0 +1,151 @@
+import type { Site } from '../assembly/site.js';
+import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
+import { frictionLaw } from '../catalogue/schema/friction.js';
+import type { Source } from '../catalogue/schema/text.js';
+import type { Layout } from '../layout/layout.js';
+import type { Step } from '../layout/step.js';
+import type { Dimension, Measure } from '../quantity/dimension.js';
+import type { Statement } from './answer.js';
+import { citation } from './citation.js';
+import { allSteps } from './rig.js';
+
+/** What an answer rests on, so that a reader can disagree with it: conditions, laws, and every value looked up. */
+export function assumptions(layout: Layout, site: Site): Statement[] {
+  const steps = allSteps(layout);
+  return [...conditions(site), ...laws(layout, steps), ...pumps(layout), ...lookedUp(steps, layout)];
+}
+
+function of(value: number, dimension: Dimension): Measure {
+  return { value, dimension };
+}
+
+function conditions(site: Site): Statement[] {
+  return [
+    {
+      template: 'Site at {elevation}: air pressure {pressure} absolute by the standard atmosphere',
+      values: { elevation: of(site.elevation, 'length'), pressure: of(site.atmosphericPressure, 'pressure') },
+      source: 'US Standard Atmosphere 1976',
+    },
+    {
+      template: 'Water at {temperature}: density {density}',
+      values: {
+        temperature: of(site.waterTemperature, 'temperature'),
+        density: of(site.waterDensity, 'density'),
+      },
+      source: 'IAPWS saturation equations, coefficients from memory',
+    },
+  ];
+}
+
+function laws(layout: Layout, steps: readonly Step[]): Statement[] {
+  const frictions = new Set(
+    steps.flatMap((step) => {
+      if (step.kind === 'hose') return [frictionLaw(step.hose).law];
+      if (step.kind === 'pipe' && step.length > 0) return [frictionLaw(step.pipe).law];
+      return [];
+    }),
+  );
+  const statements: Statement[] = [];
+  if (frictions.has('coefficient')) {
+    statements.push({
+      template:
+        'Hose friction by coefficient, C Q^2 L; published coefficients mostly lie above measured ones',
+      source: 'hose friction study of 2012, revised 2013, abstract',
+    });
+  }
+  if (frictions.has('hazen_williams')) {
+    statements.push({
+      template: 'Friction by Hazen-Williams where a C of that formula is given',
+      source: 'EPANET source, constant 4.727',
+    });
+  }
+  if (frictions.has('darcy')) {
+    statements.push({
+      template: 'Pipe friction by Darcy-Weisbach with Colebrook, laminar flow included',
+      source: 'Colebrook formula',
+    });
+  }
+  if (steps.some((step) => step.kind === 'appliance' || step.kind === 'branch')) {
+    const stated =
+      layout.appliance_policy === DEFAULT_APPLIANCE_POLICY ? ' (taken where the layout names none)' : '';
+    statements.push({
+      template: `Appliances by the ${layout.appliance_policy} rule${stated}`,
+      source: 'the three rules conflict by design; the sources stand with each appliance in the catalogue',
+    });
+  }
+  statements.push({
+    template: 'A gauge reads static pressure: total less the velocity head in the bore that it follows',
+    source: 'Bernoulli',
+  });
+  return statements;
+}
+
+function pumps(layout: Layout): Statement[] {
+  const { a, b } = layout.engine.pumps;
+  const own = [{ name: 'a', pump: a }, ...(b ? [{ name: 'b', pump: b }] : [])];
+  const throttle = layout.throttle.by === 'speed' ? layout.throttle : { a: 1, b: 1 };
+  return [
+    ...own.map(({ name, pump }): Statement => {
+      const wear = pump.wear > 0 ? ', worn by {wear} of its head' : ', taken as unworn';
+      return {
+        template: `Pump ${name} is {model}${wear}, at {throttle} of governed speed`,
+        values: {
+          model: pump.modelName,
+          wear: of(pump.wear, 'ratio'),
+          throttle: of(throttle[name as 'a' | 'b'], 'ratio'),
+        },
+        source: citation(pump.model, 'points'),
+      };
+    }),
+    {
+      template:
+        'The engines are taken to hold governed speed: no power is taken off for altitude, heat or load, so that a site above where the pumps were tested may give less',
+      source: 'common practice, no source',
+    },
+  ];
+}
+
+/** Every part that the catalogue lent, once each. */
+function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
+  const seen = new Map<string, Statement>();
+  const add = (kind: string, id: string | undefined, modelName: string, source: Source | undefined) => {
+    if (id === undefined) return;
+    seen.set(`${kind} ${id}`, {
+      template: `${kind} ${modelName}`.replace(/[{}]/g, ''),
+      source: sourceOf(source),
+    });
+  };
+  for (const step of steps) {
+    switch (step.kind) {
+      case 'hose':
+        add('hose', step.id, step.modelName, step.hose.source);
+        break;
+      case 'pipe':
+        add('pipe', step.id, step.modelName, step.pipe.source);
+        for (const { id, modelName, fitting } of step.fittings) add('fitting', id, modelName, fitting.source);
+        break;
+      case 'valve':
+        add('valve', step.id, step.modelName, step.valve.source);
+        break;
+      case 'check_valve':
+        add('check valve', step.id, step.modelName, step.check_valve.source);
+        break;
+      case 'appliance':
+        add('appliance', step.id, step.modelName, step.appliance.source);
+        break;
+      case 'branch':
+        add('branch', step.id, step.modelName, step.branch.source);
+        break;
+      case 'nozzle':
+        add('nozzle', step.id, step.modelName, step.nozzle.source);
+        break;
+      case 'pump':
+        add('pump', step.id, step.modelName, step.pump.source);
+        break;
+      default:
+    }
+  }
+  for (const { id, modelName, hose } of layout.engine.hose_carried ?? [])
+    add('hose', id, modelName, hose.source);
+  return [...seen.values()];
+}

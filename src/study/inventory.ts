@@ -1,0 +1,118 @@
+import { massPerLength } from '../catalogue/schema/hose.js';
+import type { Layout, TypingAsked } from '../layout/layout.js';
+import { waterDensity } from '../physics/water.js';
+import type { Measure } from '../quantity/dimension.js';
+import { nominalSize } from '../quantity/nominal-size.js';
+import type { InventoryItem, Statement } from './answer.js';
+import { typingSource } from './requirement.js';
+
+/** Nominal sizes are told apart to this, m. */
+const SAME_SIZE = 1e-4;
+
+/** Holds what the engine carries against its typing, line by line, and its loaded weight against its ratings. */
+export function takeInventory(layout: Layout, typing: TypingAsked): InventoryItem[] {
+  const { engine } = layout;
+  const { requirement } = typing;
+  const items: InventoryItem[] = [];
+  const atLeast = (item: string, key: string, required: Measure | undefined, carried: number | undefined) => {
+    if (required) items.push(compared(item, required, carried, false, typingSource(typing, key)));
+  };
+  atLeast('tank', 'tank', measure(requirement.tank, 'volume'), engine.tank?.capacity);
+  for (const { nominal, length } of requirement.hose ?? []) {
+    atLeast(`hose, ${nominalSize(nominal)}`, 'hose', measure(length, 'length'), hoseCarried(layout, nominal));
+  }
+  atLeast('crew', 'crew', measure(requirement.crew, 'ratio'), engine.crew);
+  const weight = loadedWeight(layout);
+  if (requirement.gross_weight_maximum !== undefined) {
+    const most: Measure = { value: requirement.gross_weight_maximum, dimension: 'mass' };
+    const source = typingSource(typing, 'gross_weight_maximum');
+    items.push(compared('gross weight rating', most, engine.gross_weight_rating, true, source));
+  }
+  if (engine.gross_weight_rating !== undefined || weight) {
+    const rating = measure(engine.gross_weight_rating, 'mass');
+    const line = compared('loaded weight', rating, weight?.total, true, 'sum of the weights in the layout');
+    items.push({ ...line, note: weight?.note });
+  }
+  for (const { item, requirement: text, source } of requirement.not_checked ?? []) {
+    items.push({
+      item,
+      atMost: false,
+      verdict: 'not_checked',
+      note: { template: text },
+      source: source ?? typingSource(typing),
+    });
+  }
+  return items;
+}
+
+function measure(value: number | undefined, dimension: Measure['dimension']): Measure | undefined {
+  return value === undefined ? undefined : { value, dimension };
+}
+
+function compared(
+  item: string,
+  required: Measure | undefined,
+  carried: number | undefined,
+  atMost: boolean,
+  source: string,
+): InventoryItem {
+  if (required === undefined || carried === undefined) {
+    const known =
+      required ?? (carried === undefined ? undefined : { value: carried, dimension: 'mass' as const });
+    return {
+      item,
+      required,
+      carried: carried === undefined ? undefined : known,
+      atMost,
+      verdict: 'not_stated',
+      source,
+    };
+  }
+  // A hose of 300.0 ft read through metres must not fall short of 300 ft by rounding.
+  const slack = 1e-9 * required.value;
+  const meets = atMost ? carried <= required.value + slack : carried >= required.value - slack;
+  const carriedMeasure = { value: carried, dimension: required.dimension };
+  return {
+    item,
+    required,
+    carried: carriedMeasure,
+    atMost,
+    verdict: meets ? 'meets' : 'falls_short',
+    source,
+  };
+}
+
+function hoseCarried(layout: Layout, nominal: number): number | undefined {
+  const { hose_carried } = layout.engine;
+  return hose_carried
+    ?.filter(({ hose }) => Math.abs((hose.nominal ?? hose.inside_diameter) - nominal) < SAME_SIZE)
+    .reduce((sum, { length }) => sum + length, 0);
+}
+
+/** The loaded engine: the weights that the layout gives, its water, and its pumps and hose where no weight names them. */
+export function loadedWeight(layout: Layout): { total: number; note: Statement } | undefined {
+  const { engine } = layout;
+  if (engine.weights.length === 0) return undefined;
+  const named = (word: string) => engine.weights.some(({ name }) => name.toLowerCase().includes(word));
+  const parts: Record<string, number> = {
+    stated: engine.weights.reduce((sum, { weight }) => sum + weight, 0),
+  };
+  if (!named('water')) {
+    parts.water = (engine.tank?.capacity ?? 0) * waterDensity(layout.site.water_temperature);
+  }
+  if (!named('pump')) {
+    parts.pumps = [engine.pumps.a, engine.pumps.b].reduce((sum, pump) => sum + (pump?.model.weight ?? 0), 0);
+  }
+  if (!named('hose')) {
+    parts.hose = (engine.hose_carried ?? []).reduce(
+      (sum, { hose, length }) => sum + (massPerLength(hose) ?? 0) * length,
+      0,
+    );
+  }
+  const present = Object.entries(parts).filter(([, mass]) => mass > 0);
+  const values = Object.fromEntries(
+    present.map(([name, value]) => [name, { value, dimension: 'mass' as const }]),
+  );
+  const template = `Summed from ${present.map(([name]) => (name === 'stated' ? '{stated} of stated weights' : `{${name}} of ${name}`)).join(', ')}`;
+  return { total: present.reduce((sum, [, mass]) => sum + mass, 0), note: { template, values } };
+}

@@ -1,0 +1,154 @@
+import type { AssembledNozzle, AssembledPump } from '../assembly/assembly.js';
+import type { Element } from '../assembly/network-builder.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import { boreOf } from '../catalogue/schema/nozzle.js';
+import { cautionsOf } from '../caution/cautions.js';
+import type { HazardCase } from '../caution/hazard.js';
+import type { Layout } from '../layout/layout.js';
+import { heightOfPressure } from '../physics/elevation.js';
+import { smoothBoreReach } from '../physics/nozzle/reach.js';
+import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
+import { waterPower } from '../physics/pump-power.js';
+import { flowVelocity } from '../physics/velocity.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from './answer.js';
+import { assumptions } from './assumptions.js';
+import { citation } from './citation.js';
+import { governed } from './governor.js';
+import { laidCases } from './laid-cases.js';
+import { gaugePoints } from './losses.js';
+import { Rig } from './rig.js';
+import { solverReport } from './solver-report.js';
+import { pumpShares } from './staging.js';
+import { table } from './table.js';
+
+/** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
+const RESERVE = 0.1;
+const RESERVE_SOURCE =
+  'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
+
+/** Below this nothing flows, m3/s (0.02 gpm). */
+const STANDSTILL = 1e-6;
+
+export interface OperateOptions {
+  /** Whether a nozzle is open, whatever the layout says. */
+  nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
+}
+
+/**
+ * With everything as it stands, what flows where and at what pressure?
+ *
+ * Throws NoSteadyAnswer where the network has none.
+ */
+export async function operateLayout(layout: Layout, options: OperateOptions = {}): Promise<FlowAnswer> {
+  const rig = await Rig.of(layout);
+  const { staging } = layout;
+  const state = governed(rig, staging, options.nozzleState);
+  const { assembly } = state;
+  const shut = laidCases(rig, staging).filter(({ kind }) => kind === 'laid_shut');
+  const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...shut];
+  const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
+  return {
+    question: 'flow',
+    title: layout.title,
+    engine: layout.engine.name,
+    site: assembly.site,
+    staging,
+    points: gaugePoints(state),
+    lines: assembly.elements
+      .filter(({ kind }) => kind !== 'pump')
+      .map((element) => lineAnswer(state, element)),
+    nozzles,
+    pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    totalFlow: nozzles.reduce((sum, { flow }) => sum + flow, 0),
+    tank: tankAnswer(layout, state),
+    cautions: cautionsOf({ layout, cases }),
+    assumptions: assumptions(layout, assembly.site),
+    solver: solverReport(state),
+  };
+}
+
+function lineAnswer(state: OperatingPoint, element: Element): LineAnswer {
+  const { name, kind, from, to, link, bore, lines, modelName } = element;
+  const flow = state.flow(link);
+  return {
+    name,
+    kind: modelName === name ? kind : `${kind}, ${modelName}`,
+    flow,
+    velocity: bore === undefined ? undefined : flowVelocity(flow / lines, bore),
+    loss: state.lossOf(element),
+    inletPressure: state.totalPressure(from),
+    outletPressure: state.totalPressure(to),
+  };
+}
+
+function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAnswer {
+  const { name, model, link, inlet } = nozzle;
+  const flow = link === undefined ? 0 : Math.max(0, state.flow(link));
+  const pressure = state.totalPressure(inlet);
+  const answer: NozzleAnswer = { name, kind: nozzle.modelName, state: nozzle.state, flow, pressure };
+  if (model.kind === 'open_end') return answer;
+  if (nozzle.state === 'open' && flow > STANDSTILL) {
+    if (model.kind === 'smooth_bore') {
+      answer.reaction = smoothBoreReaction(boreOf(model), pressure);
+      answer.reach = smoothBoreReach(boreOf(model), pressure);
+    } else if (model.kind !== 'sharp_orifice') answer.reaction = fogReaction(flow, pressure);
+  }
+  const { working } = model;
+  if (working && (working.from !== undefined || working.to !== undefined)) {
+    answer.range = { ...working, source: citation(model, 'working') };
+    if (nozzle.state === 'open') {
+      answer.inRange =
+        pressure >= (working.from ?? 0) && pressure <= (working.to ?? Number.POSITIVE_INFINITY);
+    }
+  }
+  return answer;
+}
+
+function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
+  const { assembly } = state;
+  const { site } = assembly;
+  const { model, link, inlet, discharge } = pump;
+  const flow = state.flow(link);
+  const inletTotal = state.totalPressure(inlet);
+  const rise = state.totalPressure(discharge) - inletTotal;
+  const head = heightOfPressure(rise, site.waterDensity);
+  const efficiency = model.efficiency && table(model.efficiency, flow);
+  const share = pumpShares(state).find(({ pump: name }) => name === pump.name)?.share;
+  return {
+    name: pump.name,
+    model: pump.modelName,
+    state: flow > STANDSTILL ? 'running' : 'shut_out',
+    flow,
+    headRise: rise,
+    inletPressure: state.gaugePressure(inlet),
+    dischargePressure: state.gaugePressure(discharge),
+    speed: (model.rated_speed ?? Number.NaN) * pump.speed,
+    power: efficiency ? waterPower(flow, head, site.waterDensity) / efficiency : undefined,
+    powerAvailable: model.power?.rated,
+    npshAvailable: heightOfPressure(
+      inletTotal + site.atmosphericPressure - site.vapourPressure,
+      site.waterDensity,
+    ),
+    npshRequired: model.npsh_required && table(model.npsh_required, flow),
+    share: share ?? 1,
+    offCurve: state.isOffCurve(pump),
+  };
+}
+
+/** The tank and how long it lasts at the flow drawn from it; never, where nothing flows. */
+function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
+  const { tank } = layout.engine;
+  if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
+  const { network, source } = state.assembly;
+  const drawn = network.links.reduce((sum, link, index) => {
+    if (link.from === source.node) return sum + state.flow(index);
+    return link.to === source.node ? sum - state.flow(index) : sum;
+  }, 0);
+  const usable = tank.capacity * (1 - RESERVE);
+  return {
+    capacity: tank.capacity,
+    usable,
+    endurance: drawn > STANDSTILL ? usable / drawn : null,
+    source: RESERVE_SOURCE,
+  };
+}

@@ -1,0 +1,106 @@
+import type { StagingName } from '../assembly/assembly.js';
+import { siteOf } from '../assembly/site.js';
+import { cautionsOf } from '../caution/cautions.js';
+import type { HazardCase } from '../caution/hazard.js';
+import type { Layout, TypingAsked } from '../layout/layout.js';
+import type { CheckAnswer, Requirement, TestOrifice } from './answer.js';
+import { assumptions } from './assumptions.js';
+import { closingOrifice } from './delivery.js';
+import { takeInventory } from './inventory.js';
+import { laidCases } from './laid-cases.js';
+import { gaugePoints, lossesTo } from './losses.js';
+import { ratingPoints, typingSource } from './requirement.js';
+import { Rig } from './rig.js';
+import { solverReport } from './solver-report.js';
+import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
+import { readTestOrifice } from './test-orifice.js';
+
+/** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
+const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
+
+/** Raised where a layout is asked to be checked that names no typing. */
+export class NoTyping extends Error {
+  override name = 'NoTyping';
+}
+
+/**
+ * Does this layout make its typing? Judges the layout's staging and every other one at the rating points, predicts the
+ * reading at the agency's test orifice, takes the inventory, and looks for hazards.
+ *
+ * Throws NoTyping where the layout asks for none, NoSteadyAnswer where the network has none.
+ */
+export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
+  const { typing, staging } = layout;
+  if (typing === undefined) throw new NoTyping('the layout names no typing to check against');
+  const rig = await Rig.of(layout);
+  const points = ratingPoints(typing);
+  const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
+  const judged = asked.filter((one) => rig.can(one)).map((one) => judgeStaging(rig, one, points));
+  const own = judged.find((one) => one.staging === staging) as StagingJudged;
+  const { worst } = own;
+  const { delivery } = worst;
+  const testOrifice = predictReading(rig, typing, own);
+  const inventory = takeInventory(layout, typing);
+  const pumpVerdict = worst.verdict;
+  const short = inventory.some(({ verdict }) => verdict === 'falls_short');
+  // Where the pumps cannot pass the required flow, the losses are told at the most that they can.
+  const state = worst.state ?? delivery.at(worst.atRequiredPressure?.flow ?? 0);
+  const cases: HazardCase[] = [
+    { kind: 'operating', when: 'at the required flow', point: state },
+    { kind: 'shut', when: 'with the outlets shut', point: delivery.at(0) },
+    ...laidCases(rig, staging),
+  ];
+  return {
+    question: 'check',
+    title: layout.title,
+    engine: layout.engine.name,
+    site: siteOf(layout.site),
+    verdict: pumpVerdict === 'meets' && !short ? 'meets' : 'falls_short',
+    pumpVerdict,
+    requirement: requirementOf(typing, own),
+    staging,
+    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : delivery.end.name,
+    atRequiredFlow: worst.atRequiredFlow,
+    atRequiredPressure: worst.atRequiredPressure,
+    testOrifice,
+    stagings: judged.map(stagingAnswer),
+    inventory,
+    losses: lossesTo(state, delivery.end.place),
+    points: gaugePoints(state),
+    cautions: cautionsOf({
+      layout,
+      cases,
+      verdict: worst.atRequiredFlow && {
+        required: worst.point.pressure,
+        margin: worst.atRequiredFlow.margin,
+        reading: testOrifice?.reading,
+      },
+    }),
+    assumptions: assumptions(layout, delivery.assembly.site),
+    solver: solverReport(state),
+  };
+}
+
+function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {
+  const { requirement, table, scheme = 'custom', class: name = '' } = typing;
+  const { point } = own.worst;
+  return {
+    scheme,
+    class: name,
+    title: requirement.name ?? (name === '' ? 'the requirement of the layout' : `${scheme} ${name}`),
+    flow: point.flow,
+    pressure: point.pressure,
+    points: own.points.map((judged) => judged.point),
+    source: typingSource(typing, 'flow'),
+    edition: table && `${table.edition}, ${table.date}`,
+  };
+}
+
+function predictReading(rig: Rig, typing: TypingAsked, own: StagingJudged): TestOrifice | undefined {
+  const { test_orifice } = typing.requirement;
+  if (test_orifice === undefined) return undefined;
+  const { end } = own.worst.delivery;
+  const assembly = rig.assemble({ staging: own.staging, lay: closingOrifice(rig) ? 'to_end' : 'none' });
+  const place = assembly.ends.find(({ name }) => name === end.name) ?? assembly.ends[0];
+  return readTestOrifice(assembly, place, test_orifice);
+}

@@ -1,0 +1,111 @@
+import { type AssembleOptions, assemble } from '../assembly/assemble.js';
+import type { Assembly, StagingName } from '../assembly/assembly.js';
+import type { Throttle } from '../assembly/engine.js';
+import { OperatingPoint } from '../assembly/operating-point.js';
+import { type FittedCurves, fitCurves } from '../assembly/pump.js';
+import type { Pump } from '../catalogue/schema/pump.js';
+import type { Layout } from '../layout/layout.js';
+import type { Step } from '../layout/step.js';
+import { NetworkSolver } from '../network/solver.js';
+import { NoSteadyAnswer } from './no-steady-answer.js';
+
+/** Governed speed of both pumps. */
+export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
+
+/** A layout with what every question of it needs: the curves that had to be fitted, and a way to assemble and solve. */
+export class Rig {
+  readonly layout: Layout;
+  private readonly fitted: FittedCurves;
+
+  private constructor(layout: Layout, fitted: FittedCurves) {
+    this.layout = layout;
+    this.fitted = fitted;
+  }
+
+  static async of(layout: Layout): Promise<Rig> {
+    return new Rig(layout, await fitCurves(pumpsOf(layout)));
+  }
+
+  /** Whether the engine has the pumps that a staging needs. */
+  can(staging: StagingName): boolean {
+    return staging === 'a' || this.layout.engine.pumps.b !== undefined;
+  }
+
+  /** The throttle that the layout states; full where it states a discharge pressure to hold instead. */
+  get throttle(): Throttle {
+    const { throttle } = this.layout;
+    return throttle.by === 'speed' ? { a: throttle.a, b: throttle.b } : FULL_THROTTLE;
+  }
+
+  assemble(
+    options: Partial<AssembleOptions> & { staging: StagingName; lay: AssembleOptions['lay'] },
+  ): Assembly {
+    return assemble(this.layout, { throttle: this.throttle, fitted: this.fitted, ...options });
+  }
+}
+
+/** An assembly with its solver; solves start from the last one. */
+export class SolvedAssembly {
+  readonly assembly: Assembly;
+  private readonly solver: NetworkSolver;
+
+  constructor(assembly: Assembly) {
+    this.assembly = assembly;
+    this.solver = new NetworkSolver(assembly.network);
+  }
+
+  setDemand(node: number, flow: number): void {
+    this.solver.setDemand(node, flow);
+  }
+
+  setSpeed(link: number, speed: number): void {
+    this.solver.setSpeed(link, speed);
+  }
+
+  /** The steady state; throws NoSteadyAnswer where there is none. */
+  solve(): OperatingPoint {
+    const solution = this.solver.solve({ warm: true });
+    const { failure } = solution;
+    if (failure) {
+      const { iterations, headResidual } = solution;
+      throw new NoSteadyAnswer({
+        where: failure.where,
+        message: failure.message,
+        action: failure.action,
+        detail: `${failure.code} after ${iterations} iterations, worst residual ${headResidual.toPrecision(3)} m`,
+      });
+    }
+    return new OperatingPoint(this.assembly, solution);
+  }
+}
+
+function pumpsOf(layout: Layout): Pump[] {
+  const { a, b } = layout.engine.pumps;
+  const boosters = allSteps(layout).flatMap((step) => (step.kind === 'pump' ? [step.pump] : []));
+  return [a.model, ...(b ? [b.model] : []), ...boosters];
+}
+
+/** Every step of a layout, those within branches and siamese lines too. */
+export function allSteps(layout: Layout): Step[] {
+  const { plumbing, outlets } = layout.engine;
+  const draft = layout.supply.kind === 'draft' ? layout.supply.suction : [];
+  const lists = [
+    draft,
+    plumbing.intake,
+    plumbing.suction.a,
+    plumbing.suction.b,
+    plumbing.discharge.a,
+    plumbing.discharge.b,
+    plumbing.transfer,
+    plumbing.manifold,
+    ...outlets.map((outlet) => outlet.steps),
+    ...layout.lay.map((lay) => lay.steps),
+  ];
+  return lists.flatMap((list) => list.flatMap(within));
+}
+
+function within(step: Step): Step[] {
+  if (step.kind === 'branch') return [step, ...step.to.flatMap((line) => line.steps.flatMap(within))];
+  if (step.kind === 'siamese') return [step, ...step.siamese.flatMap((line) => line.flatMap(within))];
+  return [step];
+}

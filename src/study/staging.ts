@@ -1,0 +1,124 @@
+import type { AssembledPump, StagingName } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type {
+  FlowMargin,
+  PressureMargin,
+  PumpShare,
+  RatingPoint,
+  StagingAnswer,
+  Statement,
+  Verdict,
+} from './answer.js';
+import { type Delivery, deliveries } from './delivery.js';
+import type { Rig } from './rig.js';
+
+/** One rating point judged at one end in one staging. */
+export interface PointJudged {
+  point: RatingPoint;
+  delivery: Delivery;
+  verdict: Verdict;
+  reachable: boolean;
+  atRequiredFlow?: PressureMargin;
+  atRequiredPressure?: FlowMargin;
+  limit?: Statement;
+  /** The state at the required flow; undefined where the pumps cannot pass it on their curves. */
+  state?: OperatingPoint;
+}
+
+/** A staging judged on every point at every end; `worst` decides. */
+export interface StagingJudged {
+  staging: StagingName;
+  worst: PointJudged;
+  points: PointJudged[];
+  shutoff: number;
+  shutoffState: OperatingPoint;
+}
+
+/** Judges a staging on the rating points: each end by its worst point, the staging by its worst end. */
+export function judgeStaging(rig: Rig, staging: StagingName, points: readonly RatingPoint[]): StagingJudged {
+  const ends = deliveries(rig, staging).map((delivery) => judgeEnd(delivery, points));
+  // Pumps that work apart are judged by the better one: the agency's orifice hangs on one outlet at a time.
+  const chosen = ends.reduce((kept, end) => {
+    const worse = lessThan(end.worst, kept.worst);
+    return worse === (staging !== 'separate') ? end : kept;
+  });
+  return { staging, ...chosen };
+}
+
+function judgeEnd(delivery: Delivery, points: readonly RatingPoint[]) {
+  const shutoffState = delivery.at(0);
+  const end = delivery.endOfCurves();
+  const judged = points.map((point) => judgePoint(delivery, point, end));
+  const worst = judged.reduce((kept, one) => (lessThan(one, kept) ? one : kept));
+  const shutoff = delivery.pressure(shutoffState, 0, worst.point.net);
+  return { points: judged, worst, shutoff, shutoffState };
+}
+
+function judgePoint(
+  delivery: Delivery,
+  point: RatingPoint,
+  end: { flow: number; pump: AssembledPump },
+): PointJudged {
+  const { net } = point;
+  const state = delivery.at(point.flow);
+  const reachable = delivery.offCurve(state) === undefined;
+  const pressure = delivery.pressure(state, point.flow, net);
+  const flow = delivery.flowAt(point.pressure, end.flow, net);
+  const margin = pressure - point.pressure;
+  const judged: PointJudged = {
+    point,
+    delivery,
+    verdict: reachable && margin >= 0 ? 'meets' : 'falls_short',
+    reachable,
+    atRequiredFlow: reachable ? { pressure, margin } : undefined,
+    atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
+    state: reachable ? state : undefined,
+  };
+  if (!reachable || flow === end.flow) {
+    judged.limit = {
+      template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
+      values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },
+    };
+  }
+  return judged;
+}
+
+/** Whether one point comes off worse than another, by margin as a part of what is asked. */
+function lessThan(one: PointJudged, other: PointJudged): boolean {
+  return score(one) < score(other);
+}
+
+function score({ point, atRequiredFlow, atRequiredPressure }: PointJudged): number {
+  if (atRequiredFlow) return atRequiredFlow.margin / point.pressure;
+  // Off its curve, a point ranks below every one that is on it, and by the flow that it falls short.
+  return -1e3 + (atRequiredPressure ? atRequiredPressure.margin / point.flow : -1);
+}
+
+export function stagingAnswer(judged: StagingJudged): StagingAnswer {
+  const { staging, worst, shutoff } = judged;
+  const { verdict, atRequiredFlow, atRequiredPressure, reachable, limit } = worst;
+  return {
+    staging,
+    verdict,
+    atRequiredFlow,
+    atRequiredPressure,
+    shutoff,
+    reachable,
+    limit,
+    shares: worst.state ? pumpShares(worst.state) : [],
+  };
+}
+
+/** Who moves how much: each pump's flow, and its part of what all the engine's pumps move (common in series). */
+export function pumpShares(state: OperatingPoint): PumpShare[] {
+  const own = state.assembly.pumps.filter((pump) => !pump.booster);
+  const flows = own.map((pump) => state.flow(pump.link));
+  const total = state.assembly.staging.startsWith('series')
+    ? Math.max(...flows)
+    : flows.reduce((sum, flow) => sum + Math.max(flow, 0), 0);
+  return own.map((pump, index) => ({
+    pump: pump.name,
+    flow: flows[index],
+    share: total > 0 ? Math.max(flows[index], 0) / total : 0,
+  }));
+}
