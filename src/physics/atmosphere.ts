@@ -28,7 +28,8 @@ export function standardTemperature(elevation: number): number {
  * Absolute pressure of the standard atmosphere.
  *
  * Formula: p = 101325 (1 - 0.0065 z / 288.15)^5.255876
- * Range: elevation -500 to 11,000 m. Weather moves the real figure by some 3 % either way.
+ * Range: elevation -500 to 11,000 m, taken as geopotential height: at 15,000 ft of true height that is 0.04 % low. Weather moves
+ * the real figure by some 3 % either way.
  * Errors: RangeError outside the range.
  * Source: U.S. Standard Atmosphere, 1976: P = P0 (1 - h/145442)^5.255876, h in feet.
  * @param elevation height above sea level [m]
