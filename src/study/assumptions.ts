@@ -112,7 +112,7 @@ function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
     if (id === undefined) return;
     seen.set(`${kind} ${id}`, {
       template: `${kind} ${modelName}`.replace(/[{}]/g, ''),
-      source: sourceOf(source),
+      source: citation({ source }),
     });
   };
   for (const step of steps) {
