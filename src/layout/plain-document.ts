@@ -1,4 +1,5 @@
 import { type Alias, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from 'yaml';
+import { grouped } from '../quantity/format.js';
 
 export interface PlainDocument {
   value: unknown;
@@ -33,10 +34,7 @@ export function plainDocument(root: Node, options: Options): PlainDocument {
   const reader = new PlainReader(options);
   const { value, values, levels } = reader.read(root);
   if (values > MOST_VALUES) {
-    options.fault(
-      root,
-      `more than ${MOST_VALUES.toLocaleString('en-US')} values once its copies are written out`,
-    );
+    options.fault(root, `more than ${grouped(MOST_VALUES)} values once its copies are written out`);
     reader.readable = false;
   }
   if (levels > options.mostLevels) {

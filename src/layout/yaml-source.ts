@@ -11,6 +11,7 @@ import {
   Parser,
   type YAMLError,
 } from 'yaml';
+import { grouped } from '../quantity/format.js';
 import { excerptAt, lineStartsOf, positionAt } from './excerpt.js';
 import { type PlainDocument, plainDocument } from './plain-document.js';
 import type { Problem } from './problem.js';
@@ -145,7 +146,7 @@ export class YamlSource {
         return undefined;
       }
       if (++tokens > MOST_TOKENS) {
-        this.fault(0, `more than ${MOST_TOKENS.toLocaleString('en-US')} words and marks, so it is no layout`);
+        this.fault(0, `more than ${grouped(MOST_TOKENS)} words and marks, so it is no layout`);
         return undefined;
       }
     }

@@ -1,15 +1,17 @@
 import * as z from 'zod';
+import { $constructor, type $ZodUnionDef } from 'zod/v4/core';
 
 /** Says which option a value means, or in a sentence why it means none. */
 type Pick = (value: unknown) => number | string;
 
-interface ChoiceDef extends z.core.$ZodUnionDef {
+interface ChoiceDef extends $ZodUnionDef {
   pick: Pick;
 }
 
 const initUnion: (inst: z.ZodUnion, def: ChoiceDef) => asserts inst is z.ZodUnion = z.ZodUnion.init;
 
-const Choice = z.core.$constructor<z.ZodUnion, ChoiceDef>('Choice', (inst, def) => {
+// From the core itself: by way of `z.core` a bundler takes the whole of zod, its languages too.
+const Choice = $constructor<z.ZodUnion, ChoiceDef>('Choice', (inst, def) => {
   initUnion(inst, def);
   inst._zod.parse = (payload, context) => {
     const picked = def.pick(payload.value);
