@@ -1,9 +1,10 @@
 import type { LayoutProblems, Problem } from '../layout/problem.js';
+import { columnsOf } from './columns.js';
 import { type Paint, paintFor } from './paint.js';
 import { plain } from './plain.js';
 import type { TextOptions } from './text.js';
 import { counted, sentence } from './words.js';
-import { columnsOf, wrap, wrapHanging } from './wrap.js';
+import { wrap, wrapHanging } from './wrap.js';
 
 const INDENT = '  ';
 /** What stays visible before the offending text where a line has to be cut. */
