@@ -14,10 +14,3 @@ test('Affinity laws worked out: 120 m3/h, 40 m, 18 kW at 1,450 rpm make 132.4, 4
   expectPrinted(affinityHead(40, ratio), '48.7');
   expectPrinted(affinityPower(18, ratio), '24.2');
 });
-
-test('Textbook companion, pump at 1170 and 1750 rpm: 300 gpm, 21.9 ft, shutoff 25 ft make 449, 49.0 and 55.9', () => {
-  const ratio = 1750 / 1170;
-  expectPrinted(affinityFlow(300, ratio), '449');
-  expectPrinted(affinityHead(21.9, ratio), '49.0');
-  expectPrinted(affinityHead(25, ratio), '55.9');
-});

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { jetFlow } from '../../src/physics/nozzle/orifice.js';
-import { gpm, inches, psi, WATER } from './hydraulic-units.js';
+import { expectPrinted, gpm, inches, psi, WATER } from './hydraulic-units.js';
 
 const SOURCE = 'University extension irrigation sheet, Table 3: real gpm of small nozzles';
 const PRESSURES = [35, 40, 45, 50, 55];
@@ -33,4 +33,8 @@ describe(SOURCE, () => {
       for (const coefficient of coefficients) expect(Math.abs(coefficient / mean - 1)).toBeLessThan(0.01);
     });
   }
+});
+
+test('University extension irrigation sheet, Table 3: 3/16 in nozzle at 40 psi, 6.41 gpm, is a coefficient of 0.966', () => {
+  expectPrinted((6.41 * gpm(1)) / jetFlow(inches(3 / 16), 1, psi(40), WATER), '0.966');
 });
