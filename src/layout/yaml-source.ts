@@ -46,6 +46,7 @@ export class YamlSource {
     if (!document) return;
     this.root = document.contents as Node;
     this.plain = plainDocument(this.root, {
+      text,
       mostLevels: MOST_LEVELS,
       lineOf: (offset) => positionAt(this.starts, offset).line,
       fault: (node, message, hint) =>
