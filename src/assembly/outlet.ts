@@ -20,7 +20,7 @@ export function outletOf(
   context: LineContext,
 ): AssembledNozzle {
   const name = step.label;
-  const common = { name, inlet, path: step.path };
+  const common = { name, inlet, path: step.path, step };
   const stated = step.kind === 'nozzle' ? step.state : 'open';
   const state = context.nozzleState?.(name, stated) ?? stated;
   const model = step.kind === 'nozzle' ? step.nozzle : ({ kind: 'open_end' } as const);

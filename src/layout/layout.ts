@@ -84,7 +84,7 @@ export type Supply =
   | { kind: 'tank' }
   | { kind: 'draft'; lift: number; suction: Step[]; strainer?: Modelled & { appliance: Appliance } }
   | { kind: 'hydrant'; static: number; residual: number; flow: number }
-  | { kind: 'relay'; pressure: number };
+  | { kind: 'relay'; pressure: number; relief?: number };
 
 export interface TypingAsked extends Placed {
   /** Missing, with `class` and `table`, where the layout states its own requirement. */

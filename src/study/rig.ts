@@ -26,6 +26,11 @@ export class Rig {
     return new Rig(layout, await fitCurves(pumpsOf(layout)));
   }
 
+  /** Another layout of the same pumps. */
+  with(layout: Layout): Rig {
+    return new Rig(layout, this.fitted);
+  }
+
   /** Whether the engine has the pumps that a staging needs. */
   can(staging: StagingName): boolean {
     return staging === 'a' || this.layout.engine.pumps.b !== undefined;
