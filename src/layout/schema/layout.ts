@@ -6,6 +6,8 @@ import { fromUnit } from '../../quantity/format.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, listOrMapping, whatStands } from './choice.js';
 import { engineOrPath } from './engine.js';
+import { progressiveSchema } from './progressive.js';
+import { shuttleSchema } from './shuttle.js';
 import { stepsSchema, throttlePart } from './steps.js';
 import { supplySchema } from './supply.js';
 
@@ -110,6 +112,8 @@ export const layoutSchema = z
       .meta({ description: "Which of the trade's rules an appliance costs by" }),
     terrain: terrainSchema.optional(),
     lay: laySchema.default([]),
+    progressive: progressiveSchema.optional(),
+    shuttle: shuttleSchema.optional(),
   })
   .meta({
     title: 'layout',
