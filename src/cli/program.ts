@@ -2,6 +2,8 @@ import { Command } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { check } from './commands/check.js';
 import { flow } from './commands/flow.js';
+import { reach } from './commands/reach.js';
+import { require } from './commands/require.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
 import type { Session } from './session.js';
@@ -13,6 +15,8 @@ const SUMMARY =
 const EXAMPLES = [
   'pumpyoke check engine-614.yaml       does it make its typing?',
   'pumpyoke flow two-lines.yaml         what flows where?',
+  'pumpyoke require two-lines.yaml      what must the pumps do for it?',
+  'pumpyoke reach two-lines.yaml        how far and how high does it go?',
   'pumpyoke check engine-614.yaml --out report.html',
 ];
 
@@ -47,5 +51,7 @@ export function programFor(session: Session): Command {
   addCommonOptions(program);
   addLayoutCommand(program, session, check);
   addLayoutCommand(program, session, flow);
+  addLayoutCommand(program, session, require);
+  addLayoutCommand(program, session, reach);
   return program;
 }

@@ -3,6 +3,8 @@ import type { Answer } from '../study/answer.js';
 import { checkDocument } from './check-document.js';
 import type { Document } from './document.js';
 import { flowDocument } from './flow-document.js';
+import { reachDocument } from './reach-document.js';
+import { requireDocument } from './require-document.js';
 
 export function answerDocument(answer: Answer, units: UnitSystem, brief = false): Document {
   switch (answer.question) {
@@ -10,5 +12,9 @@ export function answerDocument(answer: Answer, units: UnitSystem, brief = false)
       return checkDocument(answer, units, brief);
     case 'flow':
       return flowDocument(answer, units, brief);
+    case 'require':
+      return requireDocument(answer, units, brief);
+    case 'reach':
+      return reachDocument(answer, units, brief);
   }
 }

@@ -58,8 +58,13 @@ export function lowestPoint(point: OperatingPoint): GroundLinePoint | undefined 
     : points.reduce((kept, one) => (one.height < kept.height ? one : kept));
 }
 
-function laidHose(point: OperatingPoint): GroundLinePoint[] {
+/** Whether a part lies on the ground, rather than on the engine or in its suction. */
+export function isLaid(element: Element): boolean {
+  return element.path[0] === 'lay' || element.path[0] === 'progressive';
+}
+
+export function laidHose(point: OperatingPoint): GroundLinePoint[] {
   return point.assembly.elements
-    .filter((element) => isHose(element) && element.path[0] === 'lay')
+    .filter((element) => isHose(element) && isLaid(element))
     .flatMap((element) => alongHose(point, element));
 }

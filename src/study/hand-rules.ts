@@ -46,7 +46,7 @@ const RULE_SETS: readonly Rules[] = [
   {
     rules: 'engineering',
     policy: 'engineering',
-    height: (0.434 * PSI) / FOOT,
+    height: (43.4 * PSI) / (100 * FOOT),
     rounding: 0,
     template:
       'Engineering rule: hose by C Q^2 L section by section, appliances by what is known of each, {height} for each {each} of height, not rounded',

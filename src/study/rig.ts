@@ -63,6 +63,11 @@ export class SolvedAssembly {
     this.solver.setDemand(node, flow);
   }
 
+  /** Sets the head of a water surface, m over the pump inlets. */
+  setHead(node: number, head: number): void {
+    this.solver.setHead(node, head);
+  }
+
   setSpeed(link: number, speed: number): void {
     this.solver.setSpeed(link, speed);
   }
