@@ -22,7 +22,8 @@ function inCase({ kind, when, point, gone }: HazardCase, laid: HazardCase | unde
   if (short.length === 0) return [];
   const worst = short.reduce((kept, one) => (one.value / one.least < kept.value / kept.least ? one : kept));
   const others = short.length - 1;
-  const more = others === 0 ? '' : `; so do ${others} more ${others === 1 ? 'nozzle' : 'nozzles'}`;
+  const more =
+    others === 0 ? '' : others === 1 ? '; so does 1 more nozzle' : `; so do ${others} more nozzles`;
   return [
     {
       code: kind === 'burst' ? 'nozzle_short_when_burst' : 'nozzle_short_on_one_pump',

@@ -31,7 +31,7 @@ const RULE_SETS: readonly Rules[] = [
     height: (0.5 * PSI) / FOOT,
     rounding: PSI,
     template:
-      'Wildland field rule: hose by C Q^2 L section by section, {appliance} for each appliance, {height} for each {each} of height, to whole psi',
+      'Wildland field rule: hose by C Q^2 L section by section, {stated_appliance} for each appliance, {stated_height} for each {stated_each} of height, to whole psi',
     source: 'NWCG Firefighter Math 3.4',
   },
   {
@@ -40,7 +40,7 @@ const RULE_SETS: readonly Rules[] = [
     height: (0.5 * PSI) / FOOT,
     rounding: 5 * PSI,
     template:
-      'Structural rule: hose by C Q^2 L section by section, nothing for an appliance under {from} and {appliance} from there up, {height} for each {each} of height, to the nearest {rounding}',
+      'Structural rule: hose by C Q^2 L section by section, nothing for an appliance under {stated_from} and {stated_appliance} from there up, {stated_height} for each {stated_each} of height, to the nearest {stated_rounding}',
     source: 'IFSTA fireground calculation cards; county driver-certification hydraulics reference, 2019',
   },
   {
@@ -49,7 +49,7 @@ const RULE_SETS: readonly Rules[] = [
     height: (43.4 * PSI) / (100 * FOOT),
     rounding: 0,
     template:
-      'Engineering rule: hose by C Q^2 L section by section, appliances by what is known of each, {height} for each {each} of height, not rounded',
+      'Engineering rule: hose by C Q^2 L section by section, appliances by what is known of each, {stated_height} for each {stated_each} of height, not rounded',
     source:
       'NWCG Firefighter Math 3.4 (0.434 psi per foot); USDA Forest Service Tech Tip 0651-1309-SDTDC (2006)',
   },
@@ -60,11 +60,11 @@ function stampOf({ rules, template, source, rounding }: Rules): Statement {
   return {
     template,
     values: {
-      appliance: pressure((rules === 'structural' ? 10 : 5) * PSI),
-      height: pressure((rules === 'engineering' ? 43.4 : 50) * PSI),
-      each: { value: 100 * FOOT, dimension: 'length' },
-      rounding: pressure(rounding),
-      from: { value: 350 * GALLON_PER_MINUTE, dimension: 'flow' },
+      stated_appliance: pressure((rules === 'structural' ? 10 : 5) * PSI),
+      stated_height: pressure((rules === 'engineering' ? 43.4 : 50) * PSI),
+      stated_each: { value: 100 * FOOT, dimension: 'length' },
+      stated_rounding: pressure(rounding),
+      stated_from: { value: 350 * GALLON_PER_MINUTE, dimension: 'flow' },
     },
     source,
   };

@@ -145,19 +145,32 @@ class Trial {
       height: (length * grade) / Math.hypot(1, grade),
       limit,
     });
-    const served = (length: number) => leastMargin(this.at(length, grade, laterals)) >= 0;
-    if (!served(SHORTEST)) return cell(0);
+    const margin = (length: number) => leastMargin(this.at(length, grade, laterals));
     let low = SHORTEST;
-    let high = 200 * FOOT;
-    while (served(high)) {
-      low = high;
+    let atLow = margin(low);
+    if (atLow < 0) return cell(0);
+    let high = 400 * FOOT;
+    let atHigh = margin(high);
+    while (atHigh >= 0) {
       if (high >= LONGEST) return cell(LONGEST, 'longest_looked_at');
-      high = Math.min(2 * high, LONGEST);
+      low = high;
+      atLow = atHigh;
+      high = Math.min(4 * high, LONGEST);
+      atHigh = margin(high);
     }
-    while (high - low > LENGTH_FOUND) {
-      const middle = (low + high) / 2;
-      if (served(middle)) low = middle;
-      else high = middle;
+    // Regula falsi, halving where it stalls.
+    for (let tries = 0; high - low > LENGTH_FOUND; tries++) {
+      const guess = low + (atLow * (high - low)) / (atLow - atHigh);
+      const edge = 0.01 * (high - low);
+      const length = tries % 3 === 2 ? (low + high) / 2 : Math.min(Math.max(guess, low + edge), high - edge);
+      const at = margin(length);
+      if (at >= 0) {
+        low = length;
+        atLow = at;
+      } else {
+        high = length;
+        atHigh = at;
+      }
     }
     return cell(low);
   }

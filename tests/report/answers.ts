@@ -314,6 +314,37 @@ export function flowing(): FlowAnswer {
         offCurve: false,
       },
     ],
+    supply: {
+      kind: 'relay',
+      flow: gpm(44.2),
+      intake: psi(18.2),
+      floor: { pressure: psi(20), source: 'relay lesson' },
+      relay: { pressure: psi(60), reliefAt: psi(70), relief: psi(75), source: 'study cards' },
+    },
+    portableTanks: [{ name: 'tank 1', capacity: gal(1000), inflow: gpm(40), outflow: gpm(60) }],
+    profiles: [
+      {
+        outlet: 'left',
+        to: 'right',
+        hose: ft(800),
+        onMap: ft(784),
+        climb: ft(40),
+        highest: { name: 'end of hose 2', distance: ft(400), height: ft(160), pressure: psi(12) },
+        lowest: { name: 'start of hose 1', distance: 0, height: ft(-20), pressure: psi(186) },
+        overRidge: true,
+        takenLevel: ft(100),
+      },
+    ],
+    habits: [{ outlet: 'left', flow: gpm(100), hose: ft(1000), actual: psi(105.6), endToEnd: psi(240) }],
+    cases: [
+      {
+        code: 'all_shut',
+        title: 'every nozzle shut',
+        totalFlow: 0,
+        highestHose: { at: 'hose 1 of left', pressure: psi(402) },
+        breaks: ['hose_over_service_test'],
+      },
+    ],
     totalFlow: gpm(44.2),
     tank: {
       capacity: gal(500),

@@ -89,22 +89,29 @@ export function servableSection({ servable, needs }: RequireAnswer, figures: Fig
 function verdictCell(demand: StagingDemand): Cell {
   if (demand.verdict === 'falls_short') return { text: 'CANNOT', tone: 'bad' };
   if (demand.pumps.some(({ offCurve }) => offCurve)) return { text: 'OFF ITS CURVE', tone: 'bad' };
-  return demand.stops > 0 ? { text: 'CAN, BUT STOP', tone: 'care' } : { text: 'CAN', tone: 'good' };
+  return demand.stops > 0 ? { text: 'CAN, STOP', tone: 'care' } : { text: 'CAN', tone: 'good' };
+}
+
+/** `124/253 psi`: one unit for all. */
+function dischargesText({ pumps }: StagingDemand, figures: Figures): string {
+  const said = pumps.map(({ dischargePressure }) =>
+    figures.say('stagings.pumps.discharge_pressure', 'pressure', dischargePressure),
+  );
+  const unit = said[0]?.slice(said[0].lastIndexOf(' ')) ?? '';
+  return said.map((text, i) => (i < said.length - 1 ? text.replace(unit, '') : text)).join('/');
 }
 
 function searchedRow(demand: StagingDemand, answer: RequireAnswer, figures: Figures): Cell[] {
-  const { staging, throttle, pumps, worst, verdict, highestHose } = demand;
+  const { staging, throttle, worst, verdict, highestHose } = demand;
   const margin =
     verdict === 'meets'
       ? ''
-      : `${figures.say('stagings.worst.margin', 'pressure', -worst.margin, { limit: 0 })} short at ${worst.name}`;
+      : `${figures.say('stagings.worst.margin', 'pressure', -worst.margin, { limit: 0 })}, ${worst.name}`;
   return [
     `${STAGING_WORDS[staging]}${staging === answer.asLaid ? ' *' : ''}`,
     verdictCell(demand),
     figures.say('stagings.throttle', 'ratio', throttle),
-    pumps
-      .map((pump) => figures.say('stagings.pumps.discharge_pressure', 'pressure', pump.dischargePressure))
-      .join(' / '),
+    dischargesText(demand, figures),
     highestHose ? figures.say('stagings.highest_hose', 'pressure', highestHose.pressure) : '',
     margin,
   ];

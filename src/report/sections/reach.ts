@@ -10,14 +10,22 @@ function gradeText(grade: number, figures: Figures): string {
   return grade > 0 ? `${size} up` : `${size} down`;
 }
 
-function cellText(cell: ReachCell, answer: ReachAnswer, figures: Figures): string {
+function lengthText(cell: ReachCell, { carried }: Pick<ReachAnswer, 'carried'>, figures: Figures): string {
   if (cell.length === 0) return 'not at all';
   const length = figures.say('cells.length', 'length', cell.length);
   const over = cell.limit === 'longest_looked_at' ? `over ${length}` : length;
-  const mark = answer.carried !== undefined && cell.length > answer.carried ? ' +' : '';
-  if (cell.height === 0) return `${over}${mark}`;
-  const height = figures.say('cells.height', 'length', Math.abs(cell.height));
-  return `${over}${mark}, ${height} ${cell.height > 0 ? 'high' : 'down'}`;
+  return carried !== undefined && cell.length > carried ? `${over} +` : over;
+}
+
+function heightText({ length, height }: ReachCell, figures: Figures): string {
+  return length === 0 ? '' : figures.say('cells.height', 'length', Math.abs(height));
+}
+
+/** In one phrase: how far, and how high. */
+function cellText(cell: ReachCell, figures: Figures): string {
+  const length = lengthText(cell, {}, figures);
+  if (cell.length === 0 || cell.height === 0) return length;
+  return `${length} and ${heightText(cell, figures)} ${cell.height > 0 ? 'high' : 'down'}`;
 }
 
 function steepest(rows: ReachRow[]): ReachRow {
@@ -29,10 +37,9 @@ export function reachHeadline(answer: ReachAnswer, figures: Figures): Block[] {
   const own = answer.stagings.find(({ staging }) => staging === answer.asLaid) ?? answer.stagings[0];
   const { cells, grade } = steepest(own.rows);
   const far = own.rows[0];
-  const said = (row: ReachRow) =>
-    `${cellText(row.cells[0], { ...answer, carried: undefined }, figures)} (${gradeText(row.grade, figures)})`;
+  const said = (row: ReachRow) => `${cellText(row.cells[0], figures)} (${gradeText(row.grade, figures)})`;
   const two = far.grade === grade ? said(far) : `${said(far)}, ${said({ cells, grade })}`;
-  const laterals = counted(cells[0].laterals, 'open lateral');
+  const laterals = cells[0].laterals === 0 ? 'no open lateral' : counted(cells[0].laterals, 'open lateral');
   return [
     {
       kind: 'heading',
@@ -62,6 +69,15 @@ export function reachTermsSection(answer: ReachAnswer, figures: Figures): Block[
   ];
 }
 
+/** The hose on one line, the height that it gains under it. */
+function rowsOf(grade: number, cells: ReachCell[], answer: ReachAnswer, figures: Figures): string[][] {
+  const slope = gradeText(grade, figures);
+  const lengths = [slope, ...cells.map((cell) => lengthText(cell, answer, figures))];
+  if (grade === 0) return [lengths];
+  const turn = grade > 0 ? 'height gained' : 'height lost';
+  return [lengths, [`${turn}, ${slope}`, ...cells.map((cell) => heightText(cell, figures))]];
+}
+
 function tableOf(staging: ReachStaging, answer: ReachAnswer, figures: Figures): Block[] {
   const shut = figures.say('stagings.shut_pressure', 'pressure', staging.shutPressure, {
     limit: staging.overHose?.limit,
@@ -81,10 +97,7 @@ function tableOf(staging: ReachStaging, answer: ReachAnswer, figures: Figures): 
           align: 'right' as const,
         })),
       ],
-      rows: staging.rows.map(({ grade, cells }) => [
-        gradeText(grade, figures),
-        ...cells.map((cell) => cellText(cell, answer, figures)),
-      ]),
+      rows: staging.rows.flatMap(({ grade, cells }) => rowsOf(grade, cells, answer, figures)),
     },
     paragraph(limit, staging.overHose ? 'bad' : 'quiet'),
   ];
