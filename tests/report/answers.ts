@@ -12,7 +12,7 @@ const degF = (value: number): number => ((value - 32) * 5) / 9 + 273.15;
 
 const TYPING = 'NWCG Standards for Wildland Fire Resource Typing, PMS 200';
 
-const site: SiteConditions = {
+export const site: SiteConditions = {
   elevation: ft(4300),
   airTemperature: degF(85),
   waterTemperature: degF(60),
@@ -21,7 +21,7 @@ const site: SiteConditions = {
   atmosphericPressure: 86_500,
 };
 
-const solver: SolverReport = { iterations: 7, flowResidual: 1.3e-13, energyResidual: 2.4e-6 };
+export const solver: SolverReport = { iterations: 7, flowResidual: 1.3e-13, energyResidual: 2.4e-6 };
 
 const loss = (where: string, kind: string, flow: number, lost: number): Loss => ({
   where,
