@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/layout.js';
-import type { NozzleStep, OpenEndStep, Step } from '../layout/step.js';
+import type { NozzleStep, OpenEndStep } from '../layout/step.js';
+import { mapLay } from './map-steps.js';
 
 /** A layout in which the end of one line has burst open: water runs out of its hose where the nozzle was. */
 export function burstOpen(layout: Layout, end: NozzleStep | OpenEndStep): Layout {
@@ -10,12 +11,6 @@ export function burstOpen(layout: Layout, end: NozzleStep | OpenEndStep): Layout
     path: end.path,
     at: end.at,
   };
-  const replaced = (steps: readonly Step[]): Step[] =>
-    steps.map((step) => {
-      // Repeats share the place in the document and differ in their labels.
-      if (step.kind === end.kind && step.label === end.label) return open;
-      if (step.kind !== 'branch') return step;
-      return { ...step, to: step.to.map((line) => ({ ...line, steps: replaced(line.steps) })) };
-    });
-  return { ...layout, lay: layout.lay.map((lay) => ({ ...lay, steps: replaced(lay.steps) })) };
+  // Repeats share the place in the document and differ in their labels.
+  return mapLay(layout, (step) => (step.kind === end.kind && step.label === end.label ? open : step));
 }

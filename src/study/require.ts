@@ -10,6 +10,7 @@ import { assumptions } from './assumptions.js';
 import { Throttled } from './governor.js';
 import { highestHose } from './ground-line.js';
 import { Notebook } from './hand-rules.js';
+import { mapLay } from './map-steps.js';
 import { flowAtPressure, needOf } from './nozzle-needs.js';
 import { LayPaths } from './paths.js';
 import type {
@@ -63,7 +64,7 @@ export async function requireOf(layout: Layout, options: RequireOptions = {}): P
   const searched = asked.filter((one) => rig.can(one)).map((one) => search(rig, one, nozzleState));
   const chosen = searched.reduce((kept, one) => (better(one, kept, layout.staging) ? one : kept));
   const { state, demand } = chosen;
-  const notebook = new Notebook(state);
+  const notebook = notebookOf(rig, demand.staging, nozzleState);
   return {
     question: 'require',
     title: layout.title,
@@ -90,6 +91,14 @@ export async function requireOf(layout: Layout, options: RequireOptions = {}): P
     ],
     solver: solverReport(state),
   };
+}
+
+/** Of a lay in which every appliance costs something, so that none is missing from the count. */
+function notebookOf(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['nozzleState']): Notebook {
+  const counted = mapLay(rig.layout, (step) =>
+    step.kind === 'appliance' || step.kind === 'branch' ? { ...step, policy: 'wildland' } : step,
+  );
+  return new Notebook(new Throttled(rig.with(counted), staging, nozzleState).at(FULL));
 }
 
 /** Open nozzles that ask for a pressure. */
