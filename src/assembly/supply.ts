@@ -47,11 +47,14 @@ export function laySupply(layout: Layout, context: LineContext): LaidSupply {
       const source = builder.surface('hydrant', 0, heightOfPressure(supply.static, site.waterDensity));
       const resistance =
         supply.static > supply.residual
-          ? hydrantResistance({
-              staticPressure: supply.static,
-              residualPressure: supply.residual,
-              flow: supply.flow,
-            })
+          ? heightOfPressure(
+              hydrantResistance({
+                staticPressure: supply.static,
+                residualPressure: supply.residual,
+                flow: supply.flow,
+              }),
+              site.waterDensity,
+            )
           : 0;
       if (resistance === 0) return { source, start: source };
       const start = builder.junction('hydrant outlet', 0);
