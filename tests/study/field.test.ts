@@ -118,7 +118,7 @@ lay:
   left:
     - {hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 500 ft}
     - {hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 500 ft}
-    - {nozzle: {kind: fog, flow: 200 gpm, pressure: 50 psi}, name: far}
+    - {nozzle: {kind: fog, flow: 30 gpm, pressure: 50 psi}, name: far}
 `);
 
 test('hose on a ridge that stands below the air is warned of, and more throttle lifts it over', async () => {
