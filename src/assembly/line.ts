@@ -5,7 +5,7 @@ import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
-import { outletOf } from './outlet.js';
+import { outletOf, seep } from './outlet.js';
 import { isPartStep, partOf } from './parts.js';
 import { type FittedCurves, pumpCurveOf } from './pump.js';
 import type { Site } from './site.js';
@@ -63,6 +63,7 @@ export function layLine(
         place = endInTank(step, place, group, context);
         break;
       case 'cap':
+        seep(place, context);
         place = undefined;
         break;
       default: {

@@ -1,5 +1,5 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { alongHose } from '../study/ground-line.js';
+import { alongHose, isLaid } from '../study/ground-line.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 
@@ -26,8 +26,7 @@ export const ridgePressure: Hazard = ({ cases }) =>
 
 function lowest(point: OperatingPoint) {
   const flowing = point.assembly.elements.filter(
-    (element) =>
-      element.step?.kind === 'hose' && element.path[0] === 'lay' && point.flow(element.link) > 1e-6,
+    (element) => element.step?.kind === 'hose' && isLaid(element) && point.flow(element.link) > 1e-6,
   );
   const points = flowing.flatMap((element) => alongHose(point, element));
   return points.length === 0

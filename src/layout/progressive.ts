@@ -39,6 +39,24 @@ export interface Growth {
   doubled?: boolean;
   /** Steps that stand after the hose of a section and before its wye. */
   inserted?: { after: number; steps: Step[] };
+  /** Every lateral open and an end at each section, for a network in which any length of the lay can be opened. */
+  everywhere?: boolean;
+}
+
+/** The section that a step of a progressive lay belongs to: its own for trunk and end, that of its wye for a lateral. */
+const sectionOfStep = new WeakMap<Step, number>();
+
+/** The section that a step was laid at; 0 for what lies before the first. */
+export function sectionOf(step: Step | undefined): number {
+  return (step && sectionOfStep.get(step)) ?? 0;
+}
+
+function mark(steps: readonly Step[], section: number): void {
+  for (const step of steps) {
+    sectionOfStep.set(step, section);
+    if (step.kind === 'branch') for (const line of step.to) mark(line.steps, section);
+    if (step.kind === 'siamese') for (const line of step.siamese) mark(line, section);
+  }
 }
 
 /** How many laterals hang on so many sections. */
@@ -54,19 +72,46 @@ export function flows(flowing: Flowing, number: number, count: number): boolean 
 
 /** The whole line as it lies once so many sections are laid. */
 export function grown(plan: Progressive, growth: Growth): Step[] {
-  const { sections, trunk, doubled, inserted } = growth;
+  const { sections, trunk, doubled, inserted, everywhere } = growth;
   const steps: Step[] = [...plan.base];
   const count = lateralsOn(plan, sections);
+  const flowing = everywhere ? 'all' : (growth.flowing ?? plan.lateral?.flowing ?? 'none');
   for (let section = 1; section <= sections; section++) {
     const hose = plan.trunk[section - 1];
-    steps.push({ ...hose, ...trunk, lines: doubled ? 2 * hose.lines : hose.lines });
+    const laid = { ...hose, ...trunk, lines: doubled ? 2 * hose.lines : hose.lines };
+    mark([laid], section);
+    steps.push(laid);
     if (inserted?.after === section) steps.push(...inserted.steps);
     if (plan.lateral && section % plan.lateral.every === 0) {
       const number = section / plan.lateral.every;
-      steps.push(lateralAt(plan, number, flows(growth.flowing ?? plan.lateral.flowing, number, count)));
+      steps.push(lateralAt(plan, number, flows(flowing, number, count)));
     }
+    if (everywhere) steps.push(endAt(plan, section));
   }
-  return [...steps, ...plan.end];
+  return everywhere ? steps : [...steps, ...endSteps(plan, sections)];
+}
+
+function endSteps(plan: Progressive, section: number): Step[] {
+  const steps = plan.end.map((step) => ({ ...step }));
+  mark(steps, section);
+  return steps;
+}
+
+/** A branch that costs nothing, to what the head of the lay ends in. */
+function endAt(plan: Progressive, section: number): BranchStep {
+  const { path, at } = plan;
+  const label = `head at section ${section}`;
+  const to = [{ name: label, steps: endSteps(plan, section), path, at }];
+  return {
+    kind: 'branch',
+    branch: { loss: 0 },
+    policy: 'engineering',
+    modelName: label,
+    label,
+    to,
+    path,
+    at,
+  };
 }
 
 /** Steps of one lateral are made once: a lay of sixty is written out for each of its sixty lengths. */
@@ -85,6 +130,7 @@ function lateralAt(plan: Progressive, number: number, open: boolean): BranchStep
   const { path, at } = branch;
   const label = `wye ${number}`;
   const step: BranchStep = { ...branch, name: label, label, to: [{ name, steps: written, path, at }] };
+  mark([step], number * (plan.lateral?.every ?? 1));
   known.set(key, step);
   return step;
 }

@@ -55,4 +55,10 @@ export class DrawDown {
     }
     return (sum * (from - to)) / (3 * parts);
   }
+
+  /** Puts the surface back to where a full tank has it, for whoever solves next. */
+  refill(): void {
+    const { capacity } = this.tank;
+    this.solved.setHead(this.solved.assembly.source.node, this.surface(capacity));
+  }
 }

@@ -8,6 +8,19 @@ const IDLE = 0.05;
 /** Speeds are found to this. */
 const SPEED_FOUND = 1e-6;
 
+/** The lowest speed up to `most` from which a condition holds that more speed never undoes; undefined where none is. */
+export function lowestSpeed(holds: (speed: number) => boolean, most: number): number | undefined {
+  if (!holds(most)) return undefined;
+  let low = IDLE;
+  let high = most;
+  while (high - low > SPEED_FOUND) {
+    const middle = (low + high) / 2;
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
 /** A layout with its lay, whose engine is run at one throttle after another; boosters keep their own. */
 export class Throttled {
   readonly assembly: Assembly;
@@ -39,15 +52,8 @@ export class Throttled {
    * where not even `most` is enough.
    */
   lowest(holds: (point: OperatingPoint) => boolean, most: number): OperatingPoint | undefined {
-    if (!holds(this.at(most))) return undefined;
-    let low = IDLE;
-    let high = most;
-    while (high - low > SPEED_FOUND) {
-      const middle = (low + high) / 2;
-      if (holds(this.at(middle))) high = middle;
-      else low = middle;
-    }
-    return this.at(high);
+    const speed = lowestSpeed((one) => holds(this.at(one)), most);
+    return speed === undefined ? undefined : this.at(speed);
   }
 
   /** What the highest discharge of the engine's own pumps reads, Pa. */

@@ -1,3 +1,4 @@
+import type { Assembly } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { pressureOfHeight } from '../physics/elevation.js';
@@ -44,7 +45,7 @@ export function groundLine(point: OperatingPoint, path: readonly Element[]): Gro
 
 /** Where hose of the lay stands under the most pressure; undefined where there is no hose. */
 export function highestHose(point: OperatingPoint): { at: string; pressure: number } | undefined {
-  const points = laidHose(point);
+  const points = pointsOf(point);
   if (points.length === 0) return undefined;
   const { name, pressure } = points.reduce((kept, one) => (one.pressure > kept.pressure ? one : kept));
   return { at: name, pressure };
@@ -52,19 +53,22 @@ export function highestHose(point: OperatingPoint): { at: string; pressure: numb
 
 /** The lowest point of the hose on the ground. */
 export function lowestPoint(point: OperatingPoint): GroundLinePoint | undefined {
-  const points = laidHose(point);
+  const points = pointsOf(point);
   return points.length === 0
     ? undefined
     : points.reduce((kept, one) => (one.height < kept.height ? one : kept));
 }
 
-/** Whether a part lies on the ground, rather than on the engine or in its suction. */
-export function isLaid(element: Element): boolean {
-  return element.path[0] === 'lay' || element.path[0] === 'progressive';
+function pointsOf(point: OperatingPoint): GroundLinePoint[] {
+  return laidHose(point.assembly).flatMap((element) => alongHose(point, element));
 }
 
-export function laidHose(point: OperatingPoint): GroundLinePoint[] {
-  return point.assembly.elements
-    .filter((element) => isHose(element) && isLaid(element))
-    .flatMap((element) => alongHose(point, element));
+/** The hose of the lay. */
+export function laidHose({ elements }: Assembly): Element[] {
+  return elements.filter((element) => isHose(element) && isLaid(element));
+}
+
+/** Whether a part lies on the ground, rather than on the engine or in its suction. */
+export function isLaid({ path }: Element): boolean {
+  return path[0] === 'lay' || path[0] === 'progressive';
 }

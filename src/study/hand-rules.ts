@@ -3,6 +3,7 @@ import { localLossLaw, lossAtFlow } from '../assembly/laws.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { type AppliancePolicy, applianceLoss } from '../catalogue/schema/appliance.js';
+import type { LocalLoss } from '../catalogue/schema/local-loss.js';
 import { FOOT, GALLON_PER_MINUTE, PSI } from '../physics/customary.js';
 import type { Statement } from './answer.js';
 import type { HabitAnswer } from './field-answer.js';
@@ -10,6 +11,9 @@ import { habitOf } from './habit.js';
 import { flowAtPressure, needOf } from './nozzle-needs.js';
 import { LayPaths, trunkOf } from './paths.js';
 import type { HandRule, RuleSet } from './require-answer.js';
+
+/** A flow that came through a change of units still stands on the edge of its band. */
+const ROUNDING = 1e-9;
 
 interface Rules {
   rules: RuleSet;
@@ -149,9 +153,8 @@ export class Notebook {
       const { step, bore } = element;
       if (step?.kind === 'appliance' || step?.kind === 'branch') {
         const model = step.kind === 'appliance' ? step.appliance : step.branch;
-        const law = localLossLaw(applianceLoss(model, rules.policy), bore, assembly.site);
         applianceCount += 1;
-        if (law) appliances += this.state.pressureOf(lossAtFlow(law, this.flowIn(element)));
+        appliances += this.allowance(applianceLoss(model, rules.policy), this.flowIn(element), bore);
       } else friction += this.friction(element);
     }
     const height = climb * rules.height;
@@ -170,6 +173,15 @@ export class Notebook {
       pressure: rules.rounding === 0 ? exact : Math.round(exact / rules.rounding) * rules.rounding,
       stamp: stampOf(rules),
     };
+  }
+
+  /** As a rule charges it: a band from its flow up, in full, where the solver has a ramp. */
+  private allowance(loss: LocalLoss, flow: number, bore: number | undefined): number {
+    if (loss.law === 'fixed') return loss.loss;
+    if (loss.law === 'bands')
+      return loss.bands.findLast(({ from }) => flow >= from * (1 - ROUNDING))?.loss ?? 0;
+    const law = localLossLaw(loss, bore, this.state.assembly.site);
+    return law ? this.state.pressureOf(lossAtFlow(law, flow)) : 0;
   }
 
   private friction(element: Element): number {

@@ -114,7 +114,7 @@ export function allSteps(layout: Layout): Step[] {
   return lists.flatMap((list) => list.flatMap(within));
 }
 
-function within(step: Step): Step[] {
+export function within(step: Step): Step[] {
   if (step.kind === 'branch') return [step, ...step.to.flatMap((line) => line.steps.flatMap(within))];
   if (step.kind === 'siamese') return [step, ...step.siamese.flatMap((line) => line.flatMap(within))];
   return [step];
