@@ -22,10 +22,23 @@ export { answerDocument } from './report/answer-document.js';
 export type { Document } from './report/document.js';
 export { htmlOf } from './report/html.js';
 export { JSON_FORMAT, toJson } from './report/json.js';
-export { answerJson, type CheckJson, checkJson, type FlowJson, flowJson } from './report/json-schema.js';
+export {
+  answerJson,
+  type CheckJson,
+  checkJson,
+  type FlowJson,
+  flowJson,
+  type ReachJson,
+  type RequireJson,
+  reachJson,
+  requireJson,
+} from './report/json-schema.js';
 export { markdownOf } from './report/markdown.js';
 export { type TextOptions, textOf } from './report/text.js';
 export type * from './study/answer.js';
 export { NoSteadyAnswer } from './study/no-steady-answer.js';
-export { operateLayout } from './study/operation.js';
+export { type OperateOptions, operateLayout } from './study/operation.js';
 export { checkLayout, NoTyping } from './study/rating.js';
+export { NothingToReach, type ReachOptions, reachOf } from './study/reach.js';
+export { NothingRequired, type RequireOptions, requireOf } from './study/require.js';
+export { nozzleStates, UnknownNozzle } from './study/valves.js';
