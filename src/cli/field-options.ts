@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { Layout } from '../layout/layout.js';
+import { sentence } from '../report/words.js';
 import { UsageFault } from './usage-fault.js';
 
 /** What a lead may change of a layout from the command line, as commander hands it over. */
@@ -40,7 +41,7 @@ export async function nozzleStateOf(
   try {
     return nozzleStates(layout, given);
   } catch (error) {
-    if (error instanceof UnknownNozzle) throw new UsageFault(`${error.message}.`);
+    if (error instanceof UnknownNozzle) throw new UsageFault(sentence(error.message));
     throw error;
   }
 }

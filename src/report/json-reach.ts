@@ -41,6 +41,9 @@ export const reachTree = (answer: ReachAnswer, units: UnitSystem) => ({
     : null,
   carried: orNull('length', answer.carried),
   longest: of('length', answer.longest),
+  downhill: answer.downhill
+    ? { height: of('length', answer.downhill.height), pressure: of('pressure', answer.downhill.pressure) }
+    : null,
   as_laid: answer.asLaid,
   stagings: answer.stagings.map(stagingTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),

@@ -23,6 +23,7 @@ const demandTree = (demand: StagingDemand) => ({
     required: of('pressure', demand.worst.required),
     margin: of('pressure', demand.worst.margin),
   },
+  losing_tank: demand.losing ? { name: demand.losing.name, by: of('flow', demand.losing.by) } : null,
   highest_hose: demand.highestHose
     ? { at: demand.highestHose.at, pressure: of('pressure', demand.highestHose.pressure) }
     : null,

@@ -117,6 +117,10 @@ const demandJson = z
       required: quantityJson('Asked.'),
       margin: quantityJson('Below zero where it is short.'),
     }),
+    losing_tank: z
+      .strictObject({ name: z.string(), by: quantityJson('Drawn over what runs in.') })
+      .nullable()
+      .meta({ description: 'An open tank of the line that loses water at that throttle.' }),
     highest_hose: z.strictObject({ at: z.string(), pressure: quantityJson('Gauge.') }).nullable(),
     stops: z.int().meta({ description: 'Dangers at that throttle.' }),
   })
@@ -212,6 +216,9 @@ export const reachJson = z
       .nullable(),
     carried: maybe('Of this hose; null where the layout does not say.'),
     longest: quantityJson('The longest lay that is looked at.'),
+    downhill: z
+      .strictObject({ height: quantityJson('Lost.'), pressure: quantityJson('That it adds in the hose.') })
+      .nullable(),
     as_laid: stagingName,
     stagings: z.array(
       z.strictObject({

@@ -35,14 +35,22 @@ export class LayPaths {
     return this.assembly.outlets.find(({ place }) => place.node === node)?.name;
   }
 
-  /** The nozzle with the most hose before it, of those given that hang on an outlet. */
+  /**
+   * The far nozzle of those given that hang on an outlet: at the end of the longest trunk, or where the trunk has no end
+   * of its own, the one with the most hose before it.
+   */
   farthest(nozzles: readonly AssembledNozzle[]): AssembledNozzle | undefined {
-    const reached = nozzles.filter((nozzle) => this.outletOf(nozzle) !== undefined);
-    return reached.reduce<AssembledNozzle | undefined>((far, one) => {
-      return far === undefined || hoseLength(this.to(one.inlet)) >= hoseLength(this.to(far.inlet))
-        ? one
-        : far;
-    }, undefined);
+    let far: { nozzle: AssembledNozzle; trunk: number; beyond: number } | undefined;
+    for (const nozzle of nozzles) {
+      if (this.outletOf(nozzle) === undefined) continue;
+      const path = this.to(nozzle.inlet);
+      const own = trunkOf(path);
+      const beyond = own.length === path.length ? Number.POSITIVE_INFINITY : hoseLength(path);
+      const trunk = hoseLength(own);
+      if (far === undefined || trunk > far.trunk || (trunk === far.trunk && beyond >= far.beyond))
+        far = { nozzle, trunk, beyond };
+    }
+    return far?.nozzle;
   }
 }
 

@@ -42,6 +42,8 @@ export interface ReachAnswer {
   carried?: number;
   /** The longest lay that is looked at. */
   longest: number;
+  /** What height lost adds to the pressure in the hose; undefined where no slope of the table goes down. */
+  downhill?: { height: number; pressure: number };
   asLaid: StagingName;
   stagings: ReachStaging[];
   cautions: Caution[];

@@ -7,6 +7,7 @@ import type { HazardCase } from '../caution/hazard.js';
 import type { Layout } from '../layout/layout.js';
 import type { BranchStep, HoseStep, NozzleStep, Step } from '../layout/step.js';
 import { FOOT } from '../physics/customary.js';
+import { pressureOfHeight } from '../physics/elevation.js';
 import { assumptions } from './assumptions.js';
 import { citation } from './citation.js';
 import { needOf } from './nozzle-needs.js';
@@ -84,6 +85,9 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
     lateral: lateralAnswer(parts, first),
     carried: carriedOf(layout, parts.hose),
     longest: LONGEST,
+    downhill: grades.some((grade) => grade < 0)
+      ? { height: 100 * FOOT, pressure: pressureOfHeight(100 * FOOT, first.assembly.site.waterDensity) }
+      : undefined,
     asLaid: layout.staging,
     stagings,
     cautions: cautionsOf({ layout, cases }),

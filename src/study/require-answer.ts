@@ -43,6 +43,8 @@ export interface StagingDemand {
   totalFlow: number;
   /** The nozzle with the least margin at that throttle. */
   worst: NozzleShort;
+  /** An open tank of the line that loses water at that throttle, the one that loses most. */
+  losing?: { name: string; by: number };
   highestHose?: { at: string; pressure: number };
   /** Dangers at that throttle, the always-run cases included. */
   stops: number;

@@ -25,6 +25,7 @@ import { Rig } from './rig.js';
 import { largestServed } from './servable.js';
 import { solverReport } from './solver-report.js';
 import { pumpShares } from './staging.js';
+import { portableTanks } from './supply.js';
 
 /** Stagings that are searched; pumps apart only where the layout has them so. */
 const SEARCHED: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -106,7 +107,10 @@ function asking(assembly: Assembly): AssembledNozzle[] {
   const nozzles = assembly.nozzles.filter(
     (nozzle) => nozzle.state === 'open' && needOf(nozzle) !== undefined,
   );
-  if (nozzles.length === 0) throw new NothingRequired('no open nozzle of the lay asks for a pressure');
+  if (nozzles.length === 0)
+    throw new NothingRequired(
+      'no open nozzle of the lay asks for a pressure: open one with --open, or end a line in a nozzle',
+    );
   return nozzles;
 }
 
@@ -126,7 +130,19 @@ function worstOf(point: OperatingPoint): NozzleShort {
   return margins.reduce((kept, one) => (one.margin < kept.margin ? one : kept));
 }
 
-const serves = (point: OperatingPoint): boolean => worstOf(point).margin >= 0;
+/** Less than this is level, m3/s (0.01 gpm). */
+const EVEN = 6e-7;
+
+/** An open tank of the line that is drawn faster than it fills: what it feeds is not served for long. */
+function losingTank(point: OperatingPoint): { name: string; by: number } | undefined {
+  const losing = portableTanks(point)
+    .map(({ name, inflow, outflow }) => ({ name, by: outflow - inflow }))
+    .filter(({ by }) => by > EVEN);
+  return losing.length === 0 ? undefined : losing.reduce((kept, one) => (one.by > kept.by ? one : kept));
+}
+
+const serves = (point: OperatingPoint): boolean =>
+  worstOf(point).margin >= 0 && losingTank(point) === undefined;
 
 function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['nozzleState']): Searched {
   const throttled = new Throttled(rig, staging, nozzleState);
@@ -157,6 +173,7 @@ function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['no
       })),
       totalFlow: totalFlow(state),
       worst: worstOf(state),
+      losing: losingTank(state),
       highestHose: highestHose(state),
       stops: cautions.filter(({ level }) => level === 'stop').length,
     },
@@ -218,8 +235,8 @@ function servable(
           ? 'open'
           : 'shut';
       };
-      const worst = worstOf(new Throttled(rig, staging, states).at(FULL));
-      return { served: worst.margin >= 0, worst: worst.name };
+      const point = new Throttled(rig, staging, states).at(FULL);
+      return { served: serves(point), worst: worstOf(point).name };
     });
     const leftOut = nozzles.map(({ name }) => name).filter((name) => !served.includes(name));
     return { staging, served, leftOut, exact };

@@ -1,3 +1,4 @@
+import { sentence } from '../../report/words.js';
 import type { ReachAnswer } from '../../study/answer.js';
 import { addThrottleOption, atThrottle, collectNames } from '../field-options.js';
 import type { LayoutCommand } from '../layout-command.js';
@@ -20,7 +21,7 @@ async function gradesOf(texts: string[] | undefined): Promise<number[] | undefin
   return texts.map((text) => {
     if (text === 'level') return 0;
     const parsed = parseQuantity(text, 'ratio');
-    if ('problem' in parsed) throw new UsageFault(`--slopes: ${parsed.problem}.`);
+    if ('problem' in parsed) throw new UsageFault(sentence(`--slopes: ${parsed.problem}`));
     return parsed.value;
   });
 }
@@ -78,7 +79,7 @@ export const reach: LayoutCommand<ReachAnswer, Given> = {
         nozzle: nozzle && { id: nozzle.id, modelName: nozzle.modelName, nozzle: nozzle.model },
       });
     } catch (error) {
-      if (error instanceof NothingToReach) throw new UsageFault(`${error.message}.`);
+      if (error instanceof NothingToReach) throw new UsageFault(sentence(error.message));
       throw error;
     }
   },

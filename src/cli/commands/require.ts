@@ -1,3 +1,4 @@
+import { sentence } from '../../report/words.js';
 import type { RequireAnswer } from '../../study/answer.js';
 import { addValveOptions, nozzleStateOf, type ValvesGiven } from '../field-options.js';
 import type { LayoutCommand } from '../layout-command.js';
@@ -18,7 +19,7 @@ export const require: LayoutCommand<RequireAnswer, ValvesGiven> = {
     try {
       return await requireOf(layout, { nozzleState });
     } catch (error) {
-      if (error instanceof NothingRequired) throw new UsageFault(`${error.message}.`);
+      if (error instanceof NothingRequired) throw new UsageFault(sentence(error.message));
       throw error;
     }
   },

@@ -18,7 +18,13 @@ function pumpsText({ pumps }: StagingDemand, figures: Figures): string {
     .join(', ');
 }
 
-function shortText({ pressure, required, name }: NozzleShort, figures: Figures): string {
+function shortText({ worst, losing }: StagingDemand, figures: Figures): string {
+  if (worst.margin >= 0 && losing)
+    return `${losing.name} loses ${figures.say('stagings.losing', 'flow', losing.by)}`;
+  return nozzleShortText(worst, figures);
+}
+
+function nozzleShortText({ pressure, required, name }: NozzleShort, figures: Figures): string {
   const has = figures.say('stagings.worst.pressure', 'pressure', pressure, { limit: required });
   const wants = figures.stated('stagings.worst.required', { value: required, dimension: 'pressure' }, [
     pressure,
@@ -35,7 +41,7 @@ export function requireHeadline(answer: RequireAnswer, figures: Figures): Block[
   const throttle = figures.say('stagings.throttle', 'ratio', own.throttle);
   const text = meets
     ? `CAN serve ${answer.needs.length === 1 ? 'the' : 'all'} ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
-    : `CANNOT serve all ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own.worst, figures)}`;
+    : `CANNOT serve all ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
   const stops = answer.cautions.some(({ level }) => level === 'stop');
   const other =
     meets && own.staging !== answer.asLaid
@@ -101,12 +107,15 @@ function dischargesText({ pumps }: StagingDemand, figures: Figures): string {
   return said.map((text, i) => (i < said.length - 1 ? text.replace(unit, '') : text)).join('/');
 }
 
+function missingText({ worst, losing }: StagingDemand, figures: Figures): string {
+  if (worst.margin >= 0 && losing)
+    return `${figures.say('stagings.losing', 'flow', losing.by)}, ${losing.name}`;
+  return `${figures.say('stagings.worst.margin', 'pressure', -worst.margin, { limit: 0 })}, ${worst.name}`;
+}
+
 function searchedRow(demand: StagingDemand, answer: RequireAnswer, figures: Figures): Cell[] {
-  const { staging, throttle, worst, verdict, highestHose } = demand;
-  const margin =
-    verdict === 'meets'
-      ? ''
-      : `${figures.say('stagings.worst.margin', 'pressure', -worst.margin, { limit: 0 })}, ${worst.name}`;
+  const { staging, throttle, verdict, highestHose } = demand;
+  const margin = verdict === 'meets' ? '' : missingText(demand, figures);
   return [
     `${STAGING_WORDS[staging]}${staging === answer.asLaid ? ' *' : ''}`,
     verdictCell(demand),

@@ -55,7 +55,7 @@ export function reachHeadline(answer: ReachAnswer, figures: Figures): Block[] {
 export function reachTermsSection(answer: ReachAnswer, figures: Figures): Block[] {
   const pressure = figures.say('nozzle.pressure', 'pressure', answer.nozzle.pressure);
   const throttle = figures.say('throttle', 'ratio', answer.throttle);
-  const trunk = `A trunk of ${answer.hose} at one slope, with ${answer.nozzle.name} at its end at ${pressure} or more, both pumps at ${throttle} of governed speed.`;
+  const trunk = `A trunk of ${answer.hose} at one slope, with ${answer.nozzle.name} at its end at ${pressure} or more, at ${throttle} of governed speed.`;
   const lateral = answer.lateral
     ? ` Laterals part from it at even distances: ${figures.say('lateral.length', 'length', answer.lateral.length)} of ${answer.lateral.hose}, level, with ${answer.lateral.nozzle} at ${figures.say('lateral.pressure', 'pressure', answer.lateral.pressure)} or more.`
     : ' The lay has no lateral to add.';
@@ -63,8 +63,17 @@ export function reachTermsSection(answer: ReachAnswer, figures: Figures): Block[
     answer.carried === undefined
       ? ''
       : ` Of this hose ${figures.say('carried', 'length', answer.carried)} are carried; + marks what is longer.`;
+  const { downhill } = answer;
   return [
     paragraph(`${trunk}${lateral}${carried}`),
+    ...(downhill
+      ? [
+          paragraph(
+            `Downhill the hose must bear more than stands at the outlet: with every nozzle shut, ${figures.say('downhill.pressure', 'pressure', downhill.pressure)} for each ${figures.say('downhill.height', 'length', downhill.height)} of height lost.`,
+            'care',
+          ),
+        ]
+      : []),
     paragraph(`Source of the nozzle pressure: ${sentence(answer.nozzle.source)}`, 'quiet'),
   ];
 }

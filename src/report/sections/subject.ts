@@ -14,7 +14,7 @@ function siteLine(site: SiteConditions, figures: Figures): string {
 /** What was asked about: the layout's own title, the engine, the place. */
 export function subjectSection({ title, engine, site }: Answer, figures: Figures): Block[] {
   return [
-    paragraph([title, engine].filter(Boolean).join('. ').concat('.')),
+    paragraph([...new Set([title, engine])].filter(Boolean).join('. ').concat('.')),
     paragraph(siteLine(site, figures)),
   ];
 }
