@@ -26,6 +26,8 @@ export class LinkLosses {
   readonly numberOf: Int32Array;
   readonly linkOf: Int32Array;
   readonly oneWay: Uint8Array;
+  /** Numbers of the one-way links. */
+  readonly oneWays: readonly number[];
   readonly speed: Float64Array;
   readonly resistance: Float64Array;
   readonly linearBelow: Float64Array;
@@ -77,6 +79,7 @@ export class LinkLosses {
         }
       }
     }
+    this.oneWays = order.flatMap((link, number) => (links[link].oneWay ? [number] : []));
     this.powerFrom = Math.min(powerFrom, curveFrom);
     this.curveFrom = curveFrom;
   }
