@@ -12,7 +12,7 @@ import { allSteps } from './rig.js';
 /** What an answer rests on, so that a reader can disagree with it: conditions, laws, and every value looked up. */
 export function assumptions(layout: Layout, site: Site): Statement[] {
   const steps = allSteps(layout);
-  return [...conditions(site), ...laws(layout, steps), ...pumps(layout), ...lookedUp(steps, layout)];
+  return [...conditions(site), ...laws(layout, steps), ...pumps(layout), ...lookedUp(steps)];
 }
 
 function of(value: number, dimension: Dimension): Measure {
@@ -105,8 +105,8 @@ function pumps(layout: Layout): Statement[] {
   ];
 }
 
-/** Every part that the catalogue lent, once each. */
-function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
+/** Every part that the catalogue lent to the plumbing, once each. */
+function lookedUp(steps: readonly Step[]): Statement[] {
   const seen = new Map<string, Statement>();
   const add = (kind: string, id: string | undefined, modelName: string, source: Source | undefined) => {
     if (id === undefined) return;
@@ -145,7 +145,5 @@ function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
       default:
     }
   }
-  for (const { id, modelName, hose } of layout.engine.hose_carried ?? [])
-    add('hose', id, modelName, hose.source);
   return [...seen.values()];
 }
