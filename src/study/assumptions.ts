@@ -12,7 +12,13 @@ import { allSteps } from './rig.js';
 /** What an answer rests on, so that a reader can disagree with it: conditions, laws, and every value looked up. */
 export function assumptions(layout: Layout, site: Site): Statement[] {
   const steps = allSteps(layout);
-  return [...conditions(site), ...laws(layout, steps), ...pumps(layout), ...lookedUp(steps)];
+  return [
+    ...conditions(site),
+    ...water(layout),
+    ...laws(layout, steps),
+    ...pumps(layout),
+    ...lookedUp(steps),
+  ];
 }
 
 function of(value: number, dimension: Dimension): Measure {
@@ -33,6 +39,16 @@ function conditions(site: Site): Statement[] {
         density: of(site.waterDensity, 'density'),
       },
       source: 'IAPWS saturation equations, coefficients from memory',
+    },
+  ];
+}
+
+function water(layout: Layout): Statement[] {
+  if (layout.supply.kind !== 'tank' || layout.engine.tank !== undefined) return [];
+  return [
+    {
+      template: 'The layout describes no tank: its water is taken to stand level with the pump inlets',
+      source: 'stated by this program',
     },
   ];
 }
