@@ -129,7 +129,7 @@ export function layPump(
     link: discharge.link as number,
     inlet,
     discharge,
-    booster: pump.ownEngine ?? true,
+    booster: !pump.ownEngine,
     path,
   });
   return discharge;
