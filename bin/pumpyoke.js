@@ -15,7 +15,7 @@ function readIfThere(file, encoding) {
 }
 
 const program = built('cli.cjs');
-const source = readIfThere(program, 'utf8');
+const source = readIfThere(program, 'latin1');
 
 if (source === undefined) {
   process.stderr.write('pumpyoke is not built yet: run "npm run build" in its folder first\n');

@@ -31,6 +31,19 @@ const oneWidth = {
   },
 };
 
+/**
+ * commander can start commands that are programs of their own. We have none, and what starts a program is a good part
+ * of what a start would load.
+ * @type {import('esbuild').Plugin}
+ */
+const noChildren = {
+  name: 'no-children',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^node:child_process$/ }, () => ({ path: 'none', namespace: 'no-children' }));
+    onLoad({ filter: /.*/, namespace: 'no-children' }, () => ({ contents: 'module.exports = {};' }));
+  },
+};
+
 /** Larger than all the rest together and needed by a few layouts only, so it is a file of its own, read when asked. */
 const APART = { entry: 'src/physics/pump-curve/least-squares.ts', out: 'least-squares.cjs' };
 
@@ -65,7 +78,7 @@ const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(versi
 const buildProgram = () =>
   build({
     ...common,
-    plugins: [oneWidth, apart],
+    plugins: [oneWidth, noChildren, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
     format: 'cjs',
@@ -110,6 +123,16 @@ function writeCodeCache() {
   if (status !== 0 && status !== 1) throw new Error(`the built program cannot check the example\n${stderr}`);
 }
 
+/**
+ * esbuild escapes what is in strings and leaves what is in regular expressions. A single letter beyond ASCII doubles
+ * what V8 holds of the whole program and reads again for each function that it has not compiled.
+ */
+function escapeProgram() {
+  const program = readFileSync(`${next}cli.cjs`, 'utf8');
+  const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  writeFileSync(`${next}cli.cjs`, program.replace(/[\u0080-\uffff]/g, escaped));
+}
+
 function replaceDist() {
   const old = readdirSync(dist).filter((name) => !name.startsWith('.next-'));
   for (const name of old) rmSync(`${dist}${name}`, { recursive: true, force: true });
@@ -121,6 +144,7 @@ async function main() {
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
   const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
+  escapeProgram();
   await writeCatalogue();
   writeCodeCache();
   replaceDist();

@@ -6,7 +6,7 @@ import { Script } from 'node:vm';
 
 const [program, cache, ...args] = process.argv.slice(2);
 process.argv.splice(1, process.argv.length, program, ...args);
-const script = new Script(readFileSync(program, 'utf8'), { filename: program });
+const script = new Script(readFileSync(program, 'latin1'), { filename: program });
 
 // Not before the end, so that the cache has the functions that a run really calls.
 process.on('exit', () => writeFileSync(cache, script.createCachedData()));
