@@ -132,34 +132,33 @@ function lookedUp(steps: readonly Step[]): Statement[] {
     });
   };
   for (const step of steps) {
-    switch (step.kind) {
-      case 'hose':
-        add('hose', step.id, step.modelName, step.hose.source);
-        break;
-      case 'pipe':
-        add('pipe', step.id, step.modelName, step.pipe.source);
-        for (const { id, modelName, fitting } of step.fittings) add('fitting', id, modelName, fitting.source);
-        break;
-      case 'valve':
-        add('valve', step.id, step.modelName, step.valve.source);
-        break;
-      case 'check_valve':
-        add('check valve', step.id, step.modelName, step.check_valve.source);
-        break;
-      case 'appliance':
-        add('appliance', step.id, step.modelName, step.appliance.source);
-        break;
-      case 'branch':
-        add('branch', step.id, step.modelName, step.branch.source);
-        break;
-      case 'nozzle':
-        add('nozzle', step.id, step.modelName, step.nozzle.source);
-        break;
-      case 'pump':
-        add('pump', step.id, step.modelName, step.pump.source);
-        break;
-      default:
-    }
+    const model = modelOf(step);
+    if (model && 'id' in step) add(step.kind.replace('_', ' '), step.id, step.modelName, model.source);
+    if (step.kind !== 'pipe') continue;
+    for (const { id, modelName, fitting } of step.fittings) add('fitting', id, modelName, fitting.source);
   }
   return [...seen.values()];
+}
+
+function modelOf(step: Step): { source?: Source } | undefined {
+  switch (step.kind) {
+    case 'hose':
+      return step.hose;
+    case 'pipe':
+      return step.pipe;
+    case 'valve':
+      return step.valve;
+    case 'check_valve':
+      return step.check_valve;
+    case 'appliance':
+      return step.appliance;
+    case 'branch':
+      return step.branch;
+    case 'nozzle':
+      return step.nozzle;
+    case 'pump':
+      return step.pump;
+    default:
+      return undefined;
+  }
 }
