@@ -16,31 +16,29 @@ const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
 const REQUIRE = "import{createRequire}from'node:module';const require=createRequire(import.meta.url);";
 
 /**
- * The tables must count columns as the rest of a report does, and the package that they bring for it carries a table
- * of all pictures, which every start would have to read.
- * @type {import('esbuild').Plugin}
+ * What packages bring along, what stands in its place, and why.
+ * @type {{ filter: RegExp, contents: string }[]}
  */
-const oneWidth = {
-  name: 'one-width',
+const REPLACED = [
+  // Tables must count columns as the rest of a report does, and theirs comes with a list of all pictures there are.
+  { filter: /^string-width$/, contents: "module.exports = require('./src/report/columns.ts').columnsOf;" },
+  // Colour is decided in cli/colour.ts, and a guess at it loads all of Node's network code.
+  { filter: /^#supports-color$/, contents: 'export default { stdout: false, stderr: false };' },
+  // commander can start commands that are programs of their own. We have none.
+  { filter: /^node:child_process$/, contents: 'module.exports = {};' },
+];
+
+/** @type {import('esbuild').Plugin} */
+const replaced = {
+  name: 'replaced',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^string-width$/ }, () => ({ path: 'string-width', namespace: 'one-width' }));
-    onLoad({ filter: /.*/, namespace: 'one-width' }, () => ({
-      contents: "module.exports = require('./src/report/columns.ts').columnsOf;",
+    REPLACED.forEach(({ filter, contents }, index) => {
+      onResolve({ filter }, () => ({ path: `${index}`, namespace: 'replaced', pluginData: contents }));
+    });
+    onLoad({ filter: /.*/, namespace: 'replaced' }, ({ pluginData }) => ({
+      contents: pluginData,
       resolveDir: root,
     }));
-  },
-};
-
-/**
- * commander can start commands that are programs of their own. We have none, and what starts a program is a good part
- * of what a start would load.
- * @type {import('esbuild').Plugin}
- */
-const noChildren = {
-  name: 'no-children',
-  setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^node:child_process$/ }, () => ({ path: 'none', namespace: 'no-children' }));
-    onLoad({ filter: /.*/, namespace: 'no-children' }, () => ({ contents: 'module.exports = {};' }));
   },
 };
 
@@ -68,7 +66,7 @@ const common = {
   logLevel: 'warning',
   minify: true,
   metafile: true,
-  plugins: [oneWidth],
+  plugins: [replaced],
   charset: 'ascii',
 };
 
@@ -78,7 +76,7 @@ const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(versi
 const buildProgram = () =>
   build({
     ...common,
-    plugins: [oneWidth, noChildren, apart],
+    plugins: [replaced, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
     format: 'cjs',
