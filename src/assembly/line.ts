@@ -1,3 +1,4 @@
+import { riseOf } from '../layout/expand.js';
 import type { Path, Step, TankStep } from '../layout/step.js';
 import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
@@ -6,8 +7,8 @@ import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
 import { outletOf, seep } from './outlet.js';
-import { isPartStep, partOf } from './parts.js';
-import { type FittedCurves, pumpCurveOf } from './pump.js';
+import type { PartStore } from './part-store.js';
+import { isPartStep } from './parts.js';
 import type { Site } from './site.js';
 
 /** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
@@ -20,8 +21,8 @@ export interface Laid {
 export interface LineContext {
   builder: NetworkBuilder;
   site: Site;
+  store: PartStore;
   laid: Laid;
-  fitted: FittedCurves;
   /** Which nozzles to take as open or shut, whatever the layout says; undefined leaves it to the layout. */
   nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
 }
@@ -44,7 +45,7 @@ export function layLine(
     if (place === undefined) throw new TypeError('a step after the end of a line passed the schema');
     const end = index === lastPart ? to : undefined;
     if (isPartStep(step)) {
-      place = builder.add(partOf(step, place.bore, context.site), group, place, end);
+      place = builder.add(context.store.part(step, place.bore), group, place, end);
       if (step.kind !== 'branch') continue;
       for (const line of step.to) layLine(line.steps, place, line.name, context);
       continue;
@@ -88,8 +89,7 @@ function laySiamese(
   context: LineContext,
   to?: Place,
 ): Place {
-  const rise = step.siamese[0].reduce((sum, one) => sum + ('rise' in one ? one.rise : 0), 0);
-  const end = to ?? context.builder.junction(`after ${step.label}`, from.elevation + rise);
+  const end = to ?? context.builder.junction(`after ${step.label}`, from.elevation + riseOf(step.siamese[0]));
   step.siamese.forEach((line, index) => {
     layLine(line, from, `line ${index + 1} of ${step.label}`, context, end);
   });
@@ -117,7 +117,7 @@ export function layPump(
   to?: Place,
 ): Place {
   const { name, modelName, path } = pump;
-  const curve = pumpCurveOf(pump.pump, pump.wear ?? 0, context.fitted);
+  const curve = context.store.curve(pump.pump, pump.wear ?? 0);
   const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle };
   const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
   const discharge = context.builder.add(part, group, inlet, to);

@@ -37,10 +37,10 @@ export function outletOf(
 }
 
 /**
- * What drips from a closed end, m3/s: a drop a minute. Without it water behind check valves would be trapped, and any
+ * What drips from a closed end, m3/s: a drop in ten minutes. Without it water behind check valves would be trapped, and any
  * pressure over that of the pumps would do as well as theirs.
  */
-const SEEPS = 1e-9;
+const SEEPS = 1e-10;
 
 /** Lays a closed end: its pressure is then that of what feeds it. */
 export function seep({ node }: Place, { builder }: LineContext): void {

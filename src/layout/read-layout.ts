@@ -90,16 +90,6 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   const progressive = readProgressive(spot.child('progressive'), read.engine, lay, terrain, reading);
   const supply = readSupply(spot, data, reading);
   checkStaging(stagingOf(staging, read), spot, read, reading);
-  if (supply?.kind === 'tank' && read.hasTank === false) {
-    reading.report(
-      spot.child('supply') ?? engine ?? spot,
-      'the water comes from the tank, and the engine has none',
-      {
-        hint: 'add tank: { capacity: 500 gal } to the engine, or say where the water comes from under supply',
-        key: true,
-      },
-    );
-  }
   const typing = readTyping(asked, spot.child('typing'), reading);
   if (!data || !read.engine || !supply) return undefined;
   const layout: Layout = {

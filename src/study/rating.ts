@@ -1,5 +1,4 @@
 import type { StagingName } from '../assembly/assembly.js';
-import { siteOf } from '../assembly/site.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
@@ -55,12 +54,12 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     question: 'check',
     title: layout.title,
     engine: layout.engine.name,
-    site: siteOf(layout.site),
+    site: delivery.assembly.site,
     verdict: pumpVerdict === 'meets' && !short ? 'meets' : 'falls_short',
     pumpVerdict,
     requirement: requirementOf(typing, own),
     staging,
-    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : delivery.end.name,
+    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name),
     atRequiredFlow: worst.atRequiredFlow,
     atRequiredPressure: worst.atRequiredPressure,
     testOrifice,
@@ -82,6 +81,11 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     assumptions: assumptions(layout, delivery.assembly.site),
     solver: solverReport(state),
   };
+}
+
+/** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */
+function endName(name: string): string {
+  return name.startsWith('outlet') ? `the ${name}` : `outlet ${name}`;
 }
 
 function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {

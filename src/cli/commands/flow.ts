@@ -17,10 +17,10 @@ export const flow: LayoutCommand<FlowAnswer, Given> = {
   name: 'flow',
   summary: 'with everything as it stands, what flows where and at what pressure?',
   examples: [
-    'pumpyoke flow two-lines.yaml',
-    'pumpyoke flow ridge.yaml --shut all --open "lateral 7,lateral 8"',
-    'pumpyoke flow ridge.yaml --throttle "80 %" --all-cases',
-    'pumpyoke flow - --units si < two-lines.yaml',
+    'pumpyoke flow lay.yaml',
+    'pumpyoke flow lay.yaml --shut all --open "lateral 7,lateral 8"',
+    'pumpyoke flow lay.yaml --throttle "80 %" --all-cases',
+    'pumpyoke flow - --units si < lay.yaml',
   ],
   options: (command) =>
     addThrottleOption(addValveOptions(command)).option(

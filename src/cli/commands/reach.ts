@@ -49,9 +49,9 @@ export const reach: LayoutCommand<ReachAnswer, Given> = {
   name: 'reach',
   summary: 'how far and how high does each staging take a nozzle, by slope and open laterals?',
   examples: [
-    'pumpyoke reach ridge.yaml',
-    'pumpyoke reach ridge.yaml --slopes "level,20 %,40 %,-30 %" --laterals 0,2,4',
-    'pumpyoke reach ridge.yaml --hose forestry-1.5 --nozzle fog-20',
+    'pumpyoke reach lay.yaml',
+    'pumpyoke reach lay.yaml --slopes "level,20 %,40 %,-30 %" --laterals 0,2,4',
+    'pumpyoke reach lay.yaml --hose forestry-1.5 --nozzle fog-20',
   ],
   options: (command) =>
     addThrottleOption(

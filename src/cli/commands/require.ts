@@ -8,9 +8,9 @@ export const require: LayoutCommand<RequireAnswer, ValvesGiven> = {
   name: 'require',
   summary: 'to give every open nozzle its pressure, what must each pump discharge, and can it?',
   examples: [
-    'pumpyoke require ridge.yaml',
-    'pumpyoke require ridge.yaml --shut "lateral 1,lateral 2"',
-    'pumpyoke require ridge.yaml --json',
+    'pumpyoke require lay.yaml',
+    'pumpyoke require lay.yaml --shut "lateral 1,lateral 2"',
+    'pumpyoke require lay.yaml --json',
   ],
   options: addValveOptions,
   ask: async (layout, given) => {
