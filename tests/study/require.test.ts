@@ -163,3 +163,42 @@ test('each rule set counts appliances and height in its own way, and only the st
   expect(structural.pressure / PSI).toBeCloseTo(5 * Math.round((100 + friction + 60) / 5), 6);
   expect(engineering.pressure / PSI).toBeCloseTo(100 + friction + 52.08, 2);
 });
+
+test('an open tank in the line has to fill as fast as it is drawn', async () => {
+  const text = `lay:
+  left:
+    - {hose: {inside_diameter: 1.5 in, coefficient: 24}, length: 500 ft, rise: 100 ft}
+    - {tank: 1000 gal, name: pumpkin}
+    - {pump: demo-highlift, name: booster}
+    - {hose: {inside_diameter: 1.5 in, coefficient: 24}, length: 500 ft, rise: 200 ft}
+    - {nozzle: {kind: fog, flow: 40 gpm, pressure: 100 psi}, name: far}
+`;
+  const open = layoutOf(engine() + text);
+  const { stagings } = await requireOf(open);
+  const parallel = stagings.find(({ staging }) => staging === 'parallel');
+  expect(parallel?.verdict).toBe('meets');
+  const { portableTanks } = await operateLayout({
+    ...open,
+    throttle: { by: 'speed', a: parallel?.throttle ?? 0, b: parallel?.throttle ?? 0 },
+  });
+  // The least throttle is the one at which the tank just holds its level.
+  expect(portableTanks[0].inflow / GPM).toBeCloseTo(portableTanks[0].outflow / GPM, 1);
+  // 100 ft up, 43 psi, are not to be had from a pump that idles.
+  expect(parallel?.pumps[0].dischargePressure ?? 0).toBeGreaterThan(43 * PSI);
+});
+
+test('a tank that loses water at full throttle is named with how much', async () => {
+  const text = `lay:
+  left:
+    - {hose: {inside_diameter: 1 in, coefficient: 150}, length: 2000 ft, rise: 300 ft}
+    - {tank: 1000 gal, name: pumpkin}
+    - {pump: demo-highlift, name: booster}
+    - {nozzle: {kind: fog, flow: 40 gpm, pressure: 100 psi}, name: far}
+`;
+  const { stagings, verdict } = await requireOf(layoutOf(engine() + text));
+  expect(verdict).toBe('falls_short');
+  for (const { losing } of stagings) {
+    expect(losing?.name).toBe('pumpkin');
+    expect(losing?.by ?? 0).toBeGreaterThan(0);
+  }
+});
