@@ -8,10 +8,13 @@ export const ridgePressure: Hazard = ({ cases }) =>
   cases.flatMap(({ when, point }): Caution[] => {
     const points = lowest(point);
     if (points === undefined || points.pressure >= 0) return [];
+    const { vapourPressure, atmosphericPressure } = point.assembly.site;
+    // Water parts before it can be pulled like this: the answer itself is then none.
+    const parts = points.pressure <= vapourPressure - atmosphericPressure;
     return [
       {
         code: 'hose_below_air',
-        level: 'warn',
+        level: parts ? 'stop' : 'warn',
         at: points.name,
         value: { value: points.pressure, dimension: 'pressure' },
         limit: { value: 0, dimension: 'pressure' },

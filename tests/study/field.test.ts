@@ -105,6 +105,22 @@ test('a ridge in the middle is named with the pressure on it, between couplings 
   expect(nozzles[0].flow / GPM).toBeGreaterThan(0);
 });
 
+test('the far nozzle is that at the end of the trunk, though a lateral before it has more hose; of two legs the longer', async () => {
+  const trunk = layoutOf(
+    engine() + lay([{ feet: 200, lateral: { feet: 50, gpm: 20 } }, { feet: 20 }], FAR_FOG),
+  );
+  expect((await operateLayout(trunk)).profiles[0].to).toBe('far');
+  const fork = layoutOf(`${engine()}lay:
+  left:
+    - {hose: forestry-1.5, length: 100 ft}
+    - branch: gated-wye
+      to:
+        - {name: long, steps: [{hose: forestry-1, length: 300 ft}, {nozzle: fog-20, name: long nozzle}]}
+        - {name: short, steps: [{hose: forestry-1, length: 100 ft}, {nozzle: fog-20, name: short nozzle}]}
+`);
+  expect((await operateLayout(fork)).profiles[0].to).toBe('long nozzle');
+});
+
 test('a line that only climbs goes over no ridge', async () => {
   const { profiles } = await operateLayout(over('[[0 ft, 0 ft], [1000 ft, 200 ft]]'));
   expect(profiles[0].overRidge).toBe(false);
@@ -130,6 +146,19 @@ test('hose on a ridge that stands below the air is warned of, and more throttle 
   expect(
     firm.cautions.some(({ code, message }) => code === 'hose_below_air' && message.includes('as it stands')),
   ).toBe(false);
+});
+
+test('hose that would have to stand below the vapour of water is no answer, and is stopped', async () => {
+  const thirsty = layoutOf(`${engine()}terrain: [[0 ft, 0 ft], [500 ft, 390 ft], [1000 ft, 0 ft]]
+lay:
+  left:
+    - {hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 500 ft}
+    - {hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 500 ft}
+    - {nozzle: {kind: fog, flow: 200 gpm, pressure: 50 psi}, name: far}
+`);
+  const { cautions, profiles, site } = await operateLayout(thirsty);
+  expect(profiles[0].highest.pressure).toBeLessThan(site.vapourPressure - site.atmosphericPressure);
+  expect(cautions.find(({ code }) => code === 'hose_below_air')?.level).toBe('stop');
 });
 
 test('a downhill lay is held to its lowest point with every nozzle shut', async () => {
