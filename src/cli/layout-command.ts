@@ -1,9 +1,10 @@
 import type { Command } from 'commander';
 import type { Layout } from '../layout/layout.js';
 import type { Answer } from '../study/answer.js';
+import type { CardAnswer } from '../study/card.js';
 import { EXIT, type ExitStatus } from './exit-status.js';
 import { type GivenOptions, reportOptions } from './options.js';
-import { report } from './output.js';
+import { report, reportCard } from './output.js';
 import type { Session } from './session.js';
 
 /** A command that asks one question of one layout; the study behind it is loaded when it is asked. */
@@ -14,6 +15,8 @@ export interface LayoutCommand<A extends Answer, O = object> {
   /** Options of its own, beside those that every command has. */
   options?(command: Command): Command;
   ask(layout: Layout, options: O): Promise<A>;
+  /** The one-page card of the lay, where the question has one. */
+  card?(layout: Layout, options: O, answer: A): Promise<CardAnswer>;
   /** Whether the answer is yes; a question that is no yes-or-no question always holds. */
   holds(answer: A): boolean;
 }
@@ -42,8 +45,11 @@ export function addLayoutCommand<A extends Answer, O>(
     await import('./plain-schemas.js');
     const { readLayout } = await import('../layout/read-layout.js');
     const { layout } = readLayout(path);
-    const answer = await command.ask(layout, self.opts<O & object>());
-    await report(answer, options, session.terminal);
+    const given = self.opts<O & object>();
+    const answer = await command.ask(layout, given);
+    if (options.format === 'card' && command.card)
+      await reportCard(await command.card(layout, given, answer), options);
+    else await report(answer, options, session.terminal);
     session.status = statusOf(command, answer);
   });
 }

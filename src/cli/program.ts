@@ -1,7 +1,9 @@
 import { Command } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { wrapHanging } from '../report/wrap.js';
+import { advance } from './commands/advance.js';
 import { check } from './commands/check.js';
+import { clock } from './commands/clock.js';
 import { flow } from './commands/flow.js';
 import { reach } from './commands/reach.js';
 import { require } from './commands/require.js';
@@ -63,5 +65,7 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, flow);
   addLayoutCommand(program, session, require);
   addLayoutCommand(program, session, reach);
+  addLayoutCommand(program, session, advance);
+  addLayoutCommand(program, session, clock);
   return program;
 }

@@ -8,6 +8,7 @@ import {
   requireJson,
   supplyJson,
 } from './json-schema-field.js';
+import { advanceJson, clockJson } from './json-schema-lay.js';
 import {
   cautionJson,
   format,
@@ -230,7 +231,16 @@ export const flowJson = z
 
 export { type ReachJson, type RequireJson, reachJson, requireJson } from './json-schema-field.js';
 
-export const answerJson = z.discriminatedUnion('question', [checkJson, flowJson, requireJson, reachJson]);
+export { type AdvanceJson, advanceJson, type ClockJson, clockJson } from './json-schema-lay.js';
+
+export const answerJson = z.discriminatedUnion('question', [
+  checkJson,
+  flowJson,
+  requireJson,
+  reachJson,
+  advanceJson,
+  clockJson,
+]);
 
 export type CheckJson = z.infer<typeof checkJson>;
 export type FlowJson = z.infer<typeof flowJson>;

@@ -2,11 +2,13 @@ import type { Measure } from '../quantity/dimension.js';
 import { toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
 import type { Answer } from '../study/answer.js';
 import { checkedNumber, InternalFault } from './checked-number.js';
+import { advanceTree } from './json-advance.js';
 import { checkTree } from './json-check.js';
+import { clockTree } from './json-clock.js';
 import { flowTree } from './json-flow.js';
 import { reachTree } from './json-reach.js';
 import { requireTree } from './json-require.js';
-import type { CheckJson, FlowJson, ReachJson, RequireJson } from './json-schema.js';
+import type { AdvanceJson, CheckJson, ClockJson, FlowJson, ReachJson, RequireJson } from './json-schema.js';
 import { Bore } from './json-tree.js';
 
 /** Changes only when a shape breaks, never when a key is added. */
@@ -48,6 +50,8 @@ interface Shapes {
   flow: FlowJson;
   require: RequireJson;
   reach: ReachJson;
+  advance: AdvanceJson;
+  clock: ClockJson;
 }
 
 function treeOf(answer: Answer, units: UnitSystem): object {
@@ -60,6 +64,10 @@ function treeOf(answer: Answer, units: UnitSystem): object {
       return requireTree(answer, units);
     case 'reach':
       return reachTree(answer, units);
+    case 'advance':
+      return advanceTree(answer, units);
+    case 'clock':
+      return clockTree(answer, units);
   }
 }
 

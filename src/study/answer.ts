@@ -1,6 +1,8 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { AdvanceAnswer } from './advance-answer.js';
+import type { ClockAnswer } from './clock-answer.js';
 import type {
   CaseAnswer,
   HabitAnswer,
@@ -11,6 +13,8 @@ import type {
 import type { ReachAnswer } from './reach-answer.js';
 import type { RequireAnswer } from './require-answer.js';
 
+export type * from './advance-answer.js';
+export type * from './clock-answer.js';
 export type * from './field-answer.js';
 export type * from './reach-answer.js';
 export type * from './require-answer.js';
@@ -224,4 +228,4 @@ export interface FlowAnswer {
   solver: SolverReport;
 }
 
-export type Answer = CheckAnswer | FlowAnswer | RequireAnswer | ReachAnswer;
+export type Answer = CheckAnswer | FlowAnswer | RequireAnswer | ReachAnswer | AdvanceAnswer | ClockAnswer;

@@ -12,6 +12,7 @@ import {
   sectionOf,
 } from '../layout/progressive.js';
 import type { PumpStep, Step } from '../layout/step.js';
+import { DEAD, SHUT_SLOPE } from '../network/losses.js';
 import { lowestSpeed } from './governor.js';
 import { laidHose } from './ground-line.js';
 import { type Rig, SolvedAssembly } from './rig.js';
@@ -47,9 +48,9 @@ export interface LaidOut {
 const BOOSTER = 'booster';
 const PORTABLE_TANK = 'portable tank';
 /** A head that no pump reaches, m: under it a nozzle passes nothing, as if it were shut. */
-const SHUT = 3000;
+const SHUT = 2000;
 /** What drips from a nozzle that is shut, m3/s: more than presses back in past it, so that the pumps tell its pressure. */
-const SEEPS = 2e-9;
+const SEEPS = 1.5 * (SHUT / SHUT_SLOPE + DEAD);
 
 /**
  * A variant of a progressive lay, solved at one length after another. The whole plan is one network, with an end at each

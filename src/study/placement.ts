@@ -30,11 +30,12 @@ export function placedPump(rig: Rig, plan: Progressive, from: number, tank: bool
     let stop: LimitMet | undefined;
     for (;;) {
       const here = found.at(section);
-      [stop] = pressureLimits(found, here);
+      const limits = pressureLimits(found, here);
+      [stop] = limits;
       if (stop === undefined) laid = here;
-      // Farther in there is more pressure before the pump; what is short beyond it stays short.
-      if (stop === undefined || !isBefore(stop, here, after) || after === 1) break;
-      after -= 1;
+      const further = stop && placeBefore(found, here, limits, after, floor);
+      if (further === undefined) break;
+      after = further;
       found = variantAt(rig, plan, after, tank);
     }
     if (stop) return { lay: laid ? placedAs(laid, found) : found, reached: section - 1, laid, stop };
@@ -82,10 +83,29 @@ function heldThrottle(lay: GrowingLay, throttle: number): number {
   return held < SLOWEST ? throttle : held;
 }
 
-/** Whether a limit is met by what lies before the pump. */
-function isBefore(stop: LimitMet, { nozzles }: LaidOut, after: number): boolean {
-  if (stop.code === 'intake_below_floor' || stop.code === 'tank_not_fed') return true;
-  if (stop.code !== 'nozzle_below_minimum') return false;
-  const nozzle = nozzles.find(({ name }) => name === stop.at);
-  return nozzle !== undefined && nozzle.path[1] !== 'end' && sectionOf(nozzle.step) < after;
+/**
+ * Where the pump must stand instead for what lies before it to have enough: farther in there is more pressure. Undefined
+ * where what is short lies beyond it, or where it cannot be moved.
+ */
+function placeBefore(
+  lay: GrowingLay,
+  here: LaidOut,
+  limits: readonly LimitMet[],
+  after: number,
+  floor: number,
+): number | undefined {
+  if (after <= 1) return undefined;
+  if (limits.some(({ code }) => code === 'intake_below_floor' || code === 'tank_not_fed')) {
+    const before = alongTrunk(lay, here).slice(0, after - 1);
+    return Math.max(1, before.findLastIndex((pressure) => pressure >= floor) + 1);
+  }
+  const short = new Set(limits.filter(({ code }) => code === 'nozzle_below_minimum').map(({ at }) => at));
+  const sections = here.nozzles
+    .filter(({ name, path }) => short.has(name) && path[1] !== 'end')
+    .map(({ step }) => sectionOf(step));
+  // What is short beyond the pump stays short wherever it stands. Of what is short before it half is put behind it: with
+  // that the rest may have enough, and if not, the next move halves it again.
+  if (sections.length === 0 || sections.some((section) => section >= after || section === 0))
+    return undefined;
+  return sections.sort((a, b) => a - b)[Math.floor(sections.length / 2)];
 }

@@ -20,6 +20,7 @@ export const flow: LayoutCommand<FlowAnswer, Given> = {
     'pumpyoke flow lay.yaml',
     'pumpyoke flow lay.yaml --shut all --open "lateral 7,lateral 8"',
     'pumpyoke flow lay.yaml --throttle "80 %" --all-cases',
+    'pumpyoke flow lay.yaml --format card --out card.txt',
     'pumpyoke flow - --units si < lay.yaml',
   ],
   options: (command) =>
@@ -32,6 +33,11 @@ export const flow: LayoutCommand<FlowAnswer, Given> = {
     const { operateLayout } = await import('../../study/operation.js');
     const { allCases } = given;
     return operateLayout(await atThrottle(layout, given.throttle), { nozzleState, allCases });
+  },
+  card: async (layout, given) => {
+    const nozzleState = await nozzleStateOf(layout, given);
+    const { cardOf } = await import('../../study/card.js');
+    return cardOf(await atThrottle(layout, given.throttle), { nozzleState });
   },
   holds: () => true,
 };
