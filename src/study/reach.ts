@@ -229,7 +229,9 @@ function partsOf(layout: Layout, options: ReachOptions): Parts {
   const branch = steps.find((step) => step.kind === 'branch');
   const lateral = branch && lateralOf(branch);
   const far = steps.findLast((step) => step.kind === 'nozzle') ?? lateral?.nozzle;
-  const firstHose = steps.find((step) => step.kind === 'hose');
+  const firstHose = steps
+    .flatMap((step) => (step.kind === 'siamese' ? step.siamese[0] : [step]))
+    .find((step) => step.kind === 'hose');
   const at = layout.engine.pumps.a.at;
   const placed = { path: ['lay'], at };
   const hose: HoseStep | undefined = options.hose

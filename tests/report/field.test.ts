@@ -64,6 +64,14 @@ test('an intake below its floor, and a tank that loses water, are said in words'
   expect(text).toContain('It LOSES water, and a full tank is dry after 50 min.');
 });
 
+test('an open nozzle that gets no water is named first', () => {
+  const answer = flowing();
+  answer.nozzles[0].flow = 0;
+  expect(textFor(answer)).toMatch(/^FLOWS 44 gpm in parallel through 2 open nozzles; NO WATER at left/);
+  answer.nozzles[1].flow = 0;
+  expect(textFor(answer)).toMatch(/^NO WATER leaves in parallel: none reaches left and right/);
+});
+
 test('reach has a table a staging, marks what is not carried, and says where the hose would not bear it', () => {
   const text = textFor(reaching());
   expect(text).toMatch(

@@ -202,3 +202,17 @@ test('a tank that loses water at full throttle is named with how much', async ()
     expect(losing?.by ?? 0).toBeGreaterThan(0);
   }
 });
+
+test('what the lay takes is told even where the relief valve would spill it', async () => {
+  const steep = lay([{ feet: 1500, rise: 1200 }], FAR_FOG);
+  const without = await requireOf(layoutOf(engine() + steep));
+  const relieved = await requireOf(layoutOf(engine('relief: {opens_at: 300 psi}') + steep));
+  expect(relieved.verdict).toBe('falls_short');
+  // 1,200 ft of water, 100 psi at the nozzle, and the friction of 20 gpm.
+  const byHand = (998.967 * 9.80665 * 1200 * FOOT) / PSI + 100 + 24 * 0.2 ** 2 * 15;
+  expect((relieved.outlets?.[0].pressure ?? 0) / PSI).toBeCloseTo(byHand, 0);
+  expect((relieved.outlets?.[0].pressure ?? 0) / PSI).toBeCloseTo(
+    (without.outlets?.[0].pressure ?? 0) / PSI,
+    2,
+  );
+});

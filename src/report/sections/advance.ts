@@ -33,7 +33,9 @@ export function limitText({ code, at, state, value, limit }: LimitMet, figures: 
     case 'intake_below_floor':
       return `${at} has ${sided} at its intake, and ${against} is the least`;
     case 'tank_not_fed':
-      return `${at} is not filled as fast as it is drawn from (${sided} at its inlet)`;
+      return value.dimension === 'flow'
+        ? `${at} runs dry: ${is} come in and ${figures.measure('limits.limit', limit)} are drawn`
+        : `${at} cannot be filled: ${sided} at its inlet`;
     case 'hose_run_out':
       return `the ${at} has run out: ${is} used, ${against} carried`;
     case 'fittings_run_out':
@@ -99,7 +101,7 @@ function flowRow(step: AdvanceStep, figures: Figures): string[] {
 
 /** The highest pressure and where: a section by its number, else the line by its name. */
 function highestText({ at, pressure }: HighestHose, field: string, figures: Figures): string {
-  const place = /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of /, '');
+  const place = /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of (?=lateral)/, '');
   return `${figures.say(field, 'pressure', pressure)} at ${place}`;
 }
 

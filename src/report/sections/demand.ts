@@ -2,7 +2,7 @@ import type { HandRule, NozzleShort, RequireAnswer, StagingDemand } from '../../
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { statementText } from '../sentence.js';
-import { counted, listed, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
+import { listed, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
 
 function chosen(answer: RequireAnswer): StagingDemand {
@@ -36,12 +36,13 @@ function nozzleShortText({ pressure, required, name }: NozzleShort, figures: Fig
 /** Whether it can be done, how, and by how much not. */
 export function requireHeadline(answer: RequireAnswer, figures: Figures): Block[] {
   const own = chosen(answer);
-  const nozzles = counted(answer.needs.length, 'nozzle');
+  const one = answer.needs.length === 1;
+  const nozzles = one ? 'the nozzle' : `all ${answer.needs.length} nozzles`;
   const meets = answer.verdict === 'meets';
   const throttle = figures.say('stagings.throttle', 'ratio', own.throttle);
   const text = meets
-    ? `CAN serve ${answer.needs.length === 1 ? 'the' : 'all'} ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
-    : `CANNOT serve all ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
+    ? `CAN serve ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
+    : `CANNOT serve ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
   const stops = answer.cautions.some(({ level }) => level === 'stop');
   const other =
     meets && own.staging !== answer.asLaid
