@@ -4,7 +4,7 @@ import { htmlOf } from '../../src/report/html.js';
 import { markdownOf } from '../../src/report/markdown.js';
 import { textOf } from '../../src/report/text.js';
 import type { Answer } from '../../src/study/answer.js';
-import { flowing } from './answers.js';
+import { flowing, psi } from './answers.js';
 import { reaching, requiring, unable } from './field-answers.js';
 
 const textFor = (answer: Answer, width = 110, units: 'us' | 'si' = 'us'): string =>
@@ -37,6 +37,12 @@ test('a hand rule is stamped with its rule set and source, beside what was solve
   expect(text).toContain('wildland 100 psi 79 psi 25 psi (5) 60 psi 264 psi nozzle 3');
   expect(text).toContain('solved 277 psi');
   expect(text).toContain('Wildland field rule: 5 psi for each appliance [NWCG Firefighter Math 3.4].');
+});
+
+test('downhill a sum may say that no pump is needed', () => {
+  const answer = requiring();
+  answer.rules[0].pressure = psi(-18);
+  expect(textFor(answer)).toContain('none (-18 psi)');
 });
 
 test('the end-to-end habit is told with both figures', () => {

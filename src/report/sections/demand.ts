@@ -150,6 +150,12 @@ export function searchedSection(answer: RequireAnswer, figures: Figures): Block[
   ];
 }
 
+/** Downhill, height may bring more than the nozzle and the hose ask for. */
+function totalText({ pressure }: HandRule, figures: Figures): string {
+  const total = figures.say('rules.pressure', 'pressure', pressure);
+  return pressure > 0 ? total : `none (${total})`;
+}
+
 function ruleRow(rule: HandRule, figures: Figures): Cell[] {
   return [
     rule.rules,
@@ -157,7 +163,7 @@ function ruleRow(rule: HandRule, figures: Figures): Cell[] {
     figures.say('rules.friction', 'pressure', rule.friction),
     `${figures.say('rules.appliances', 'pressure', rule.appliances)} (${rule.applianceCount})`,
     figures.say('rules.height', 'pressure', rule.height),
-    figures.say('rules.pressure', 'pressure', rule.pressure),
+    totalText(rule, figures),
     rule.nozzle,
   ];
 }
@@ -188,7 +194,7 @@ export function handRulesSection(answer: RequireAnswer, figures: Figures): Block
       rows: [...rules.map((rule) => ruleRow(rule, figures)), ...solved],
     },
     paragraph(
-      'By each rule every open nozzle runs at its rating. Solved, those nearer the pump get more than they ask and pass more, so that the pump must make more than a sum says.',
+      'By each rule every open nozzle runs at its rating. Solved, those nearer the pump get more than they ask and pass more, so that the lay takes more pressure than the sums say.',
       'quiet',
     ),
     {
