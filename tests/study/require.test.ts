@@ -216,3 +216,15 @@ test('what the lay takes is told even where the relief valve would spill it', as
     2,
   );
 });
+
+test('lines that part and meet again carry half the flow each, however many lengths they are of', async () => {
+  const half = '{hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 100 ft}';
+  const text = `lay:
+  left:
+    - siamese: [[${half}, ${half}], [${half}, ${half}]]
+    - {nozzle: {kind: fog, flow: 100 gpm, pressure: 100 psi}, name: far}
+`;
+  const { rules } = await requireOf(layoutOf(engine() + text));
+  // 50 gpm in each: 2 x 0.5^2 x 2.
+  for (const { friction } of rules) expect(friction / PSI).toBeCloseTo(1, 6);
+});
