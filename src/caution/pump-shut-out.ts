@@ -14,7 +14,7 @@ export const pumpShutOut: Hazard = ({ cases }) =>
       const flow = point.flow(pump.link);
       if (flow > STANDSTILL) return [];
       const others = point.assembly.pumps.some(
-        (other) => other !== pump && point.flow(other.link) > STANDSTILL,
+        (other) => other !== pump && !pump.booster && !other.booster && point.flow(other.link) > STANDSTILL,
       );
       const common = { at: pump.name, value: { value: Math.max(flow, 0), dimension: 'flow' as const } };
       const source =

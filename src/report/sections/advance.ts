@@ -101,7 +101,8 @@ function flowRow(step: AdvanceStep, figures: Figures): string[] {
 
 /** The highest pressure and where: a section by its number, else the line by its name. */
 function highestText({ at, pressure }: HighestHose, field: string, figures: Figures): string {
-  const place = /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of (?=lateral)/, '');
+  const place =
+    /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of (?=lateral)| of (?!lateral).*$/, '');
   return `${figures.say(field, 'pressure', pressure)} at ${place}`;
 }
 
@@ -140,10 +141,20 @@ function leftOf(use: StoreUse | undefined, figures: Figures): string {
   return left < -1e-6 ? `${text} SHORT` : text;
 }
 
+/** Sizes of hose of which more lies on the ground at some step than at another; of the others the stores tell. */
+function changing(steps: readonly AdvanceStep[]): string[] {
+  const sizes = [...new Set(steps.flatMap(({ hose }) => hose.map(({ item }) => item)))];
+  const usedAt = (step: AdvanceStep, size: string) =>
+    step.hose.find(({ item }) => item === size)?.used.value ?? 0;
+  return steps.length < 2
+    ? sizes
+    : sizes.filter((size) => steps.some((step) => usedAt(step, size) !== usedAt(steps[0], size)));
+}
+
 /** Two tables, as one would not fit a page: what flows, and what the hose bears and what is left. */
 export function stepsSection({ steps }: AdvanceAnswer, figures: Figures): Block[] {
   const right = (title: string) => ({ title, align: 'right' as const });
-  const sizes = [...new Set(steps.flatMap(({ hose }) => hose.map(({ item }) => item)))];
+  const sizes = changing(steps);
   return [
     heading('Step by step: what flows'),
     {
