@@ -110,7 +110,7 @@ function row(cells: string[]): string {
 
 function openLines({ open, nozzleLeast, advance }: CardAnswer, figures: Figures): string[] {
   const least = nozzleLeast
-    .map(({ name, least: one }) => `${plain(name)} ${figures.say('nozzle_least', 'pressure', one)}`)
+    .map(({ name, least: one }) => `${figures.say('nozzle_least', 'pressure', one)} for ${plain(name)}`)
     .join('; ');
   const lines = item(
     'OPEN',

@@ -62,7 +62,9 @@ export function shuttleSection({ shuttle }: ClockAnswer, figures: Figures): Bloc
     needed === undefined
       ? 'No number of tenders sustains it with one fill and one dump site.'
       : holds
-        ? `${counted(needed, 'tender')} would do.`
+        ? needed < tenders
+          ? `${needed} would do.`
+          : 'Fewer would not do.'
         : `It takes ${counted(needed, 'tender')}.`;
   const gap =
     firstGap === undefined
