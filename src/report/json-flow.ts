@@ -40,7 +40,7 @@ const pumpTree = (pump: PumpAnswer) => ({
   head_rise: of('pressure', pump.headRise),
   inlet_pressure: of('pressure', pump.inletPressure),
   discharge_pressure: of('pressure', pump.dischargePressure),
-  speed: of('speed', pump.speed),
+  speed: orNull('speed', pump.speed),
   power: orNull('power', pump.power),
   power_available: orNull('power', pump.powerAvailable),
   npsh_available: of('length', pump.npshAvailable),

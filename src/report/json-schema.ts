@@ -180,7 +180,7 @@ const pumpJson = z
     head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
     inlet_pressure: quantityJson('Gauge.'),
     discharge_pressure: quantityJson('Gauge.'),
-    speed: quantityJson('Of the pump.'),
+    speed: maybe('Of the pump; null where its rated speed is not known.'),
     power: maybe('Drawn at the shaft; null where it is not known.'),
     power_available: maybe('From its engine at this site; null where it is not known.'),
     npsh_available: quantityJson('Net positive suction head there is.'),

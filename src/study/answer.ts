@@ -192,10 +192,12 @@ export interface PumpAnswer {
   model: string;
   state: 'running' | 'shut_out' | 'stopped';
   flow: number;
+  /** What it adds, as pressure, Pa. */
   headRise: number;
   inletPressure: number;
   dischargePressure: number;
-  speed: number;
+  /** rpm; undefined where the model has no rated speed. */
+  speed?: number;
   power?: number;
   powerAvailable?: number;
   npshAvailable: number;

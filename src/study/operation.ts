@@ -122,7 +122,10 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
   const inletTotal = state.totalPressure(inlet);
   const rise = state.totalPressure(discharge) - inletTotal;
   const head = heightOfPressure(rise, site.waterDensity);
-  const efficiency = model.efficiency && table(model.efficiency, flow);
+  // By the affinity laws a pump at another speed is at flow over speed of its tables, and needs speed squared of their head.
+  const rated = flow / pump.speed;
+  const efficiency = model.efficiency && table(model.efficiency, rated);
+  const npshRated = model.npsh_required && table(model.npsh_required, rated);
   const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
   return {
     name: pump.name,
@@ -132,14 +135,14 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
     headRise: rise,
     inletPressure: state.gaugePressure(inlet),
     dischargePressure: state.gaugePressure(discharge),
-    speed: (model.rated_speed ?? Number.NaN) * pump.speed,
+    speed: model.rated_speed && model.rated_speed * pump.speed,
     power: efficiency ? waterPower(flow, head, site.waterDensity) / efficiency : undefined,
     powerAvailable: model.power?.rated,
     npshAvailable: heightOfPressure(
       inletTotal + site.atmosphericPressure - site.vapourPressure,
       site.waterDensity,
     ),
-    npshRequired: model.npsh_required && table(model.npsh_required, flow),
+    npshRequired: npshRated && npshRated * pump.speed ** 2,
     share: share ?? 1,
     offCurve: state.isOffCurve(pump),
   };

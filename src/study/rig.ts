@@ -76,7 +76,9 @@ export class SolvedAssembly {
 
   /** The steady state; throws NoSteadyAnswer where there is none. */
   solve(): OperatingPoint {
-    const solution = this.solver.solve({ warm: true });
+    let solution = this.solver.solve({ warm: true });
+    // On a curve that droops the way from the last state may lead nowhere where that from a fresh start does.
+    if (solution.failure?.code === 'not_converged') solution = this.solver.solve();
     const { failure } = solution;
     if (failure) {
       const { iterations, headResidual } = solution;

@@ -32,7 +32,7 @@ describe('flow', () => {
   });
 
   test('takes a part of governed speed, and refuses what is neither', () => {
-    expect(flowing(['--throttle', '50 %']).pumps[0].speed.value).toBeCloseTo(3250, 6);
+    expect(flowing(['--throttle', '50 %']).pumps[0].speed?.value).toBeCloseTo(3250, 6);
     const { status, err } = pumpyoke(['flow', lay, '--throttle', 'fast']);
     expect(status).toBe(2);
     expect(err).toContain('"80 %" or "220 psi"');
