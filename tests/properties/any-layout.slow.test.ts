@@ -8,7 +8,7 @@ describe('anything that the format can say, in hundreds', () => {
       fc.asyncProperty(layouts({ wild: true, tapped: true }, 60), async (document) => {
         await endingsOf(document);
       }),
-      { numRuns: 300, seed: SEED, endOnFailure: true },
+      { numRuns: 150, seed: SEED, endOnFailure: true },
     );
   });
 
@@ -17,7 +17,7 @@ describe('anything that the format can say, in hundreds', () => {
       fc.asyncProperty(layouts({}, 60), async (document) => {
         expect((await endingsOf(document)).flow).not.toBe('no steady answer');
       }),
-      { numRuns: 300, seed: SEED, endOnFailure: true },
+      { numRuns: 150, seed: SEED, endOnFailure: true },
     );
   });
 });
