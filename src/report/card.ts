@@ -130,7 +130,7 @@ function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): stri
   const lasts =
     tank.endurance === null
       ? 'does not run down as it stands'
-      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank`;
+      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank, ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn`;
   const lines = item(
     'WATER',
     `${lasts}; hose fill ${figures.say('tank.hose_fill', 'volume', tank.hoseFill)}, kept back ${figures.say('tank.reserve', 'volume', tank.reserve)}`,
