@@ -24,6 +24,22 @@ li p { margin: 0; }
 h1.good { border-color: #0a5c1d; }
 h1.bad { border-color: #a30f0f; }
 h1.care { border-color: #7a4b00; }
+ol.letters { list-style: lower-alpha; }
+figure { margin: .6rem 0; }
+figcaption { font-size: .9em; color: #555; }
+svg { display: block; max-width: 100%; height: auto; }
+svg polyline { fill: none; stroke: #1a1a1a; stroke-width: 1; }
+svg polyline.hose { stroke-width: 2.5; stroke-linejoin: round; }
+svg polyline.pipe { stroke-width: 4; }
+svg polyline.dashed { stroke-dasharray: 4 3; }
+svg .part { fill: #fff; stroke: #1a1a1a; stroke-width: 1.5; }
+svg .full { fill: #1a1a1a; stroke: #1a1a1a; }
+svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
+.together, figure { break-inside: avoid; }
+.page { break-before: page; }
+.blank { margin: .8rem 0; }
+.field { white-space: nowrap; margin-right: 2rem; }
+.line { display: inline-block; min-width: 9em; border-bottom: 1px solid #1a1a1a; }
 @media print { body { margin: 0; max-width: none; font-size: 10.5pt; } .wide { overflow: visible; } }
 @page { margin: 18mm; }
 `;
