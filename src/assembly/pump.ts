@@ -1,4 +1,4 @@
-import type { Pump } from '../catalogue/schema/pump.js';
+import { type Pump, powerCurveFits } from '../catalogue/schema/pump.js';
 import { REFERENCE_WATER_DENSITY } from '../physics/constants.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import type { CurvePoint, PumpCurve } from '../physics/pump-curve/curve.js';
@@ -29,7 +29,7 @@ export function pumpCurveOf(pump: Pump, wear: number, fitted: FittedCurves): Pum
 
 function unworn(pump: Pump, fitted: FittedCurves): PumpCurve {
   const points = pointsOf(pump);
-  const shape = pump.shape ?? (points.length === 3 ? 'power' : 'monotone');
+  const shape = pump.shape ?? (points.length === 3 && powerCurveFits(pump.points) ? 'power' : 'monotone');
   if (shape === 'power') return new PowerCurve(points);
   if (shape === 'monotone') return new MonotoneCurve(points);
   const curve = fitted.get(pump);

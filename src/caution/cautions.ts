@@ -1,4 +1,5 @@
 import type { Caution } from './caution.js';
+import { droopingCurve } from './drooping-curve.js';
 import { type Hazard, type HazardFacts, ranked } from './hazard.js';
 import { hosePressure } from './hose-pressure.js';
 import { inletVapour } from './inlet-vapour.js';
@@ -7,6 +8,7 @@ import { offCurve } from './off-curve.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
 import { thinMargin } from './thin-margin.js';
+import { unmeasuredShutoff } from './unmeasured-shutoff.js';
 
 const HAZARDS: readonly Hazard[] = [
   pumpShutOut,
@@ -14,8 +16,10 @@ const HAZARDS: readonly Hazard[] = [
   hosePressure,
   inletVapour,
   noCheckValve,
+  droopingCurve,
   offCurve,
   thinMargin,
+  unmeasuredShutoff,
 ];
 
 /** Every hazard of the facts, most dangerous first. */

@@ -28,12 +28,12 @@ function excess({ value, limit }: Caution): number {
   return value && limit ? Math.abs(value.value - limit.value) / Math.abs(limit.value || 1) : 0;
 }
 
-/** Most dangerous first, and each hazard at each place once, by its worst state. */
+/** Most dangerous first, and each hazard at each place once, by its worst state; of hose, which is counted, once in all. */
 export function ranked(cautions: readonly Caution[]): Caution[] {
   const sorted = [...cautions].sort((a, b) => LEVELS[a.level] - LEVELS[b.level] || excess(b) - excess(a));
   const seen = new Set<string>();
   return sorted.filter(({ code, at }) => {
-    const key = `${code} at ${at}`;
+    const key = code.startsWith('hose_') ? code : `${code} at ${at}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

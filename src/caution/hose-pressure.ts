@@ -2,33 +2,43 @@ import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Caution } from './caution.js';
-import type { Hazard } from './hazard.js';
+import type { Hazard, HazardCase } from './hazard.js';
 
 /** Part of the service test pressure that hose is worked at, at most. NFPA 1962 (2018), as a relief setting. */
 const WORKED_AT = 0.9;
 
-/** Hose above its working or service test pressure, or above 90 % of the latter, anywhere along it and in any state. */
-export const hosePressure: Hazard = ({ cases }) =>
-  cases.flatMap(({ when, point }) =>
-    point.assembly.elements.flatMap((element): Caution[] => {
-      if (element.step?.kind !== 'hose') return [];
-      const value = highest(point, element);
-      const limit = limitOf(element.step.hose, value);
-      if (limit === undefined) return [];
-      return [
-        {
-          code: limit.code,
-          level: limit.level,
-          at: element.name,
-          value: { value, dimension: 'pressure' },
-          limit: { value: limit.at, dimension: 'pressure' },
-          message: `{at} stands at {value} ${when}; ${limit.what} is {limit}`,
-          action: limit.action,
-          source: limit.source,
-        },
-      ];
-    }),
-  );
+/**
+ * Hose above its working or service test pressure, or above 90 % of the latter, anywhere along it and in any state. Each
+ * state names its worst hose and counts the others, as a long lay would say the same of every length.
+ */
+export const hosePressure: Hazard = ({ cases }) => cases.flatMap(inCase);
+
+function inCase({ when, point }: HazardCase): Caution[] {
+  const found = point.assembly.elements.flatMap((element) => {
+    if (element.step?.kind !== 'hose') return [];
+    const value = highest(point, element);
+    const limit = limitOf(element.step.hose, value);
+    return limit === undefined ? [] : [{ element, value, limit, excess: value / limit.at }];
+  });
+  return [...new Set(found.map(({ limit }) => limit.code))].map((code) => {
+    const same = found.filter(({ limit }) => limit.code === code);
+    const worst = same.reduce((kept, one) => (one.excess > kept.excess ? one : kept));
+    const { element, value, limit } = worst;
+    const others = same.length - 1;
+    const more =
+      others === 0 ? '' : `; so is it with ${others} more ${others === 1 ? 'length' : 'lengths'} of hose`;
+    return {
+      code,
+      level: limit.level,
+      at: element.name,
+      value: { value, dimension: 'pressure' },
+      limit: { value: limit.at, dimension: 'pressure' },
+      message: `{at} stands at {value} ${when}; ${limit.what} is {limit}${more}`,
+      action: limit.action,
+      source: limit.source,
+    };
+  });
+}
 
 /** The highest pressure along a hose: at one of its ends, as both friction and height run evenly along it. */
 function highest(point: OperatingPoint, element: Element): number {

@@ -1,5 +1,7 @@
 import { CommanderError } from 'commander';
 import { paintFor } from '../report/paint.js';
+import { plain } from '../report/plain.js';
+import { sentence } from '../report/words.js';
 import { EXIT, type ExitStatus } from './exit-status.js';
 import type { Terminal } from './terminal.js';
 import { UsageFault } from './usage-fault.js';
@@ -12,7 +14,7 @@ function firstLine(error: unknown): string {
 }
 
 function faultLine(error: unknown): string {
-  return `pumpyoke: a fault of the program's own: ${firstLine(error)}. Please report it with the layout; PUMPYOKE_DEBUG=1 shows where it happened.\n`;
+  return `pumpyoke: a fault of the program's own: ${sentence(plain(firstLine(error)))} Please report it with the layout; PUMPYOKE_DEBUG=1 shows where it happened.\n`;
 }
 
 const stackOf = (error: unknown): string => `${error instanceof Error ? error.stack : String(error)}\n`;
@@ -23,19 +25,24 @@ function ownFault(error: unknown): ExitStatus {
   return EXIT.fault;
 }
 
+function wrongInput(message: string, { err }: Terminal): ExitStatus {
+  process.stderr.write(`${paintFor(err.colour).tone('bad', 'error:')} ${message}\n`);
+  return EXIT.wrongInput;
+}
+
 /** The one place where an error becomes words and a status. */
-export async function fail(error: unknown, { err }: Terminal): Promise<ExitStatus> {
+export async function fail(error: unknown, terminal: Terminal): Promise<ExitStatus> {
+  const { err } = terminal;
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.yes : EXIT.wrongInput;
-  if (error instanceof UsageFault) {
-    process.stderr.write(`${paintFor(err.colour).tone('bad', 'error:')} ${error.message}\n`);
-    return EXIT.wrongInput;
-  }
+  if (error instanceof UsageFault) return wrongInput(error.message, terminal);
   const { LayoutProblems } = await import('../layout/problem.js');
   if (error instanceof LayoutProblems) {
     const { problemsText } = await import('../report/problems.js');
     process.stderr.write(problemsText(error, err));
     return EXIT.wrongInput;
   }
+  const { NoTyping } = await import('../study/rating.js');
+  if (error instanceof NoTyping) return wrongInput(sentence(error.message), terminal);
   const { NoSteadyAnswer } = await import('../study/no-steady-answer.js');
   if (error instanceof NoSteadyAnswer) {
     const { noSteadyAnswerText } = await import('../report/no-steady-answer.js');

@@ -38,7 +38,8 @@ export function addLayoutCommand<A extends Answer>(
     .action(async (path: string, _: unknown, self: Command) => {
       const options = reportOptions(self.optsWithGlobals<GivenOptions>());
       const { readLayout } = await import('../layout/read-layout.js');
-      const answer = await command.ask(await readLayout(path));
+      const { layout } = readLayout(path);
+      const answer = await command.ask(layout);
       await report(answer, options, session.terminal);
       session.status = statusOf(command, answer);
     });

@@ -1,4 +1,4 @@
-import { formatFigure } from '../quantity/format.js';
+import { formatFigure, grouped } from '../quantity/format.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { type Draft, expandedCount, isWhole } from './draft.js';
 import { expand } from './expand.js';
@@ -44,7 +44,7 @@ function tooMany(drafts: readonly Draft[], spot: Spot, reading: Reading): Step[]
       count * lines.reduce((sum, line) => sum + expandedCount(line.steps), 0) > MOST_STEPS / 10
     );
   });
-  const most = MOST_STEPS.toLocaleString('en-US');
+  const most = grouped(MOST_STEPS);
   reading.report(
     repeat?.spot ?? spot,
     `the layout has more than ${most} steps once its repeats are written out`,

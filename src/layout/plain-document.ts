@@ -1,4 +1,6 @@
 import { type Alias, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from 'yaml';
+import { grouped } from '../quantity/format.js';
+import { joinThousands } from './thousands.js';
 
 export interface PlainDocument {
   value: unknown;
@@ -8,6 +10,7 @@ export interface PlainDocument {
 }
 
 interface Options {
+  text: string;
   mostLevels: number;
   lineOf: (offset: number) => number;
   fault: (node: Node, message: string, hint?: string) => void;
@@ -33,10 +36,7 @@ export function plainDocument(root: Node, options: Options): PlainDocument {
   const reader = new PlainReader(options);
   const { value, values, levels } = reader.read(root);
   if (values > MOST_VALUES) {
-    options.fault(
-      root,
-      `more than ${MOST_VALUES.toLocaleString('en-US')} values once its copies are written out`,
-    );
+    options.fault(root, `more than ${grouped(MOST_VALUES)} values once its copies are written out`);
     reader.readable = false;
   }
   if (levels > options.mostLevels) {
@@ -67,6 +67,7 @@ class PlainReader {
   }
 
   private readOwn(node: Node): Sized {
+    joinThousands(node, this.options.text);
     if (isScalar(node)) return { value: this.scalar(node), values: 1, levels: 0 };
     if (isSeq(node)) {
       const items = node.items.map((item) => this.read(item as Node | null));

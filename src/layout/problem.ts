@@ -1,3 +1,4 @@
+import { grouped } from '../quantity/format.js';
 import type { Path } from './step.js';
 
 /** One thing that is wrong in a document, and where. */
@@ -54,7 +55,7 @@ export class LayoutProblems extends Error {
   readonly omitted: number;
 
   constructor(problems: readonly Problem[], omitted = 0) {
-    const more = omitted > 0 ? [`and ${omitted.toLocaleString('en-US')} more problems`] : [];
+    const more = omitted > 0 ? [`and ${grouped(omitted)} more problems`] : [];
     super([...problems.map(problemText), ...more].join('\n'));
     this.problems = problems;
     this.omitted = omitted;

@@ -6,12 +6,12 @@ import type { LayoutDocument } from './schema/layout.js';
 import type { Spot } from './spot.js';
 
 /** Side by side where there are two pumps and nothing is said. */
-export function stagingOf({ staging }: LayoutDocument, { pumps }: EngineRead): Staging {
+export function stagingOf(staging: Staging | undefined, { pumps }: EngineRead): Staging {
   return staging ?? (pumps?.includes('b') ? 'parallel' : 'a');
 }
 
 /** Governed speed unless something else is said. */
-export function throttleOf({ throttle = 1 }: LayoutDocument): Throttle {
+export function throttleOf(throttle: LayoutDocument['throttle'] = 1): Throttle {
   if (typeof throttle === 'number') return { by: 'speed', a: throttle, b: throttle };
   if ('discharge_pressure' in throttle) return { by: 'discharge_pressure', ...throttle };
   const { a = 1, b = 1 } = throttle as { a?: number; b?: number };
@@ -19,8 +19,7 @@ export function throttleOf({ throttle = 1 }: LayoutDocument): Throttle {
 }
 
 /** Reports a staging that asks for a pump the engine lacks, or for outlets that say whose they are. */
-export function checkStaging(data: LayoutDocument, spot: Spot, read: EngineRead, reading: Reading): void {
-  const staging = stagingOf(data, read);
+export function checkStaging(staging: Staging, spot: Spot, read: EngineRead, reading: Reading): void {
   const at = spot.child('staging') ?? spot;
   if (read.pumps && staging !== 'a') {
     const needed: PumpName[] = staging === 'b' ? ['b'] : ['a', 'b'];

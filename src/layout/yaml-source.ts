@@ -11,6 +11,7 @@ import {
   Parser,
   type YAMLError,
 } from 'yaml';
+import { grouped } from '../quantity/format.js';
 import { excerptAt, lineStartsOf, positionAt } from './excerpt.js';
 import { type PlainDocument, plainDocument } from './plain-document.js';
 import type { Problem } from './problem.js';
@@ -45,6 +46,7 @@ export class YamlSource {
     if (!document) return;
     this.root = document.contents as Node;
     this.plain = plainDocument(this.root, {
+      text,
       mostLevels: MOST_LEVELS,
       lineOf: (offset) => positionAt(this.starts, offset).line,
       fault: (node, message, hint) =>
@@ -145,7 +147,7 @@ export class YamlSource {
         return undefined;
       }
       if (++tokens > MOST_TOKENS) {
-        this.fault(0, `more than ${MOST_TOKENS.toLocaleString('en-US')} words and marks, so it is no layout`);
+        this.fault(0, `more than ${grouped(MOST_TOKENS)} words and marks, so it is no layout`);
         return undefined;
       }
     }

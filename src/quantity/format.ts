@@ -88,7 +88,8 @@ export function decisiveDecimals(value: number, limit: number, unit: UnitName): 
   return usual;
 }
 
-function grouped(value: number, decimals: number): string {
+/** A figure with its thousands set off; `toLocaleString` would load the languages of the world for it. */
+export function grouped(value: number, decimals = 0): string {
   const [whole, fraction] = Math.abs(value).toFixed(decimals).split('.');
   const groups = whole.replace(/\B(?=(\d{3})+$)/g, ',');
   return `${value < 0 ? '-' : ''}${groups}${fraction === undefined ? '' : `.${fraction}`}`;

@@ -36,7 +36,7 @@ const pumpTree = (pump: PumpAnswer) => ({
   model: pump.model,
   state: pump.state,
   flow: of('flow', pump.flow),
-  head_rise: of('length', pump.headRise),
+  head_rise: of('pressure', pump.headRise),
   inlet_pressure: of('pressure', pump.inletPressure),
   discharge_pressure: of('pressure', pump.dischargePressure),
   speed: of('speed', pump.speed),

@@ -205,7 +205,7 @@ const pumpJson = z
     model: z.string(),
     state: z.enum(['running', 'shut_out', 'stopped']),
     flow: quantityJson('Through it.'),
-    head_rise: quantityJson('As a height of water.'),
+    head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
     inlet_pressure: quantityJson('Gauge.'),
     discharge_pressure: quantityJson('Gauge.'),
     speed: quantityJson('Of the pump.'),

@@ -1,6 +1,6 @@
 import type { Measure } from '../quantity/dimension.js';
 import { toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
-import type { Answer } from '../study/answer.js';
+import type { Answer, CheckAnswer, FlowAnswer } from '../study/answer.js';
 import { checkedNumber, InternalFault } from './checked-number.js';
 import { checkTree } from './json-check.js';
 import { flowTree } from './json-flow.js';
@@ -42,6 +42,9 @@ function converted(value: unknown, path: string, units: UnitSystem): unknown {
 }
 
 /** The answer as other programs read it; the shape is `answerJson` in json-schema.ts. */
+export function toJson(answer: CheckAnswer, units: UnitSystem): CheckJson;
+export function toJson(answer: FlowAnswer, units: UnitSystem): FlowJson;
+export function toJson(answer: Answer, units: UnitSystem): CheckJson | FlowJson;
 export function toJson(answer: Answer, units: UnitSystem): CheckJson | FlowJson {
   const tree = answer.question === 'check' ? checkTree(answer, units) : flowTree(answer, units);
   return converted({ format: JSON_FORMAT, ...tree }, '', units) as CheckJson | FlowJson;

@@ -1,8 +1,9 @@
 import CliTable from 'cli-table3';
+import { columnsOf } from './columns.js';
 import { type Cell, cellText, cellTone, type Table } from './document.js';
 import type { Paint } from './paint.js';
 import { plain } from './plain.js';
-import { columnsOf, wrap, wrapHanging } from './wrap.js';
+import { wrap, wrapHanging } from './wrap.js';
 
 const GAP = '  ';
 const JOIN = '; ';

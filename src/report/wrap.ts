@@ -1,11 +1,12 @@
-/** Columns that a text takes; good for the scripts that layouts are written in. */
-export const columnsOf = (text: string): number => [...text].length;
+import { columnsOf } from './columns.js';
 
 function pieces(word: string, width: number): string[] {
-  const letters = [...word];
-  const parts: string[] = [];
-  for (let start = 0; start < letters.length; start += width) {
-    parts.push(letters.slice(start, start + width).join(''));
+  if (columnsOf(word) <= width) return [word];
+  const parts = [''];
+  for (const letter of word) {
+    const longer = parts[parts.length - 1] + letter;
+    if (columnsOf(longer) <= width || parts[parts.length - 1] === '') parts[parts.length - 1] = longer;
+    else parts.push(letter);
   }
   return parts;
 }

@@ -41,7 +41,8 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
   const { delivery } = worst;
   const testOrifice = predictReading(rig, typing, own);
   const inventory = takeInventory(layout, typing);
-  const pumpVerdict = worst.verdict;
+  // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
+  const pumpVerdict = testOrifice && testOrifice.margin < 0 ? 'falls_short' : worst.verdict;
   const short = inventory.some(({ verdict }) => verdict === 'falls_short');
   // Where the pumps cannot pass the required flow, the losses are told at the most that they can.
   const state = worst.state ?? delivery.at(worst.atRequiredPressure?.flow ?? 0);
@@ -72,7 +73,9 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
       cases,
       verdict: worst.atRequiredFlow && {
         required: worst.point.pressure,
-        margin: worst.atRequiredFlow.margin,
+        margin: testOrifice
+          ? Math.min(worst.atRequiredFlow.margin, testOrifice.margin)
+          : worst.atRequiredFlow.margin,
         reading: testOrifice?.reading,
       },
     }),

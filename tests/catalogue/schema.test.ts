@@ -98,18 +98,31 @@ describe("a layout's own mapping", () => {
     ],
     ['a curve of two points', 'pump', { points: pump.points.slice(0, 2) }, 'points', /at least three points/],
     [
-      'a curve without shutoff',
+      'a curve that ends no lower than it starts',
       'pump',
-      { points: [['1 gpm', '420 psi'], ...pump.points.slice(1)] },
-      'points.0.0',
-      /no flow/,
+      {
+        points: [
+          ['0 gpm', '300 psi'],
+          ['30 gpm', '310 psi'],
+          ['60 gpm', '300 psi'],
+        ],
+      },
+      'points.2.1',
+      /less pressure/,
     ],
     [
-      'a curve that rises with flow',
+      'a power shape through points that no power curve meets',
       'pump',
-      { points: [['0 gpm', '300 psi'], ...pump.points.slice(1)] },
-      'points.1.1',
-      /less pressure is wanted/,
+      {
+        points: [
+          ['0 gpm', '300 psi'],
+          ['30 gpm', '310 psi'],
+          ['60 gpm', '200 psi'],
+        ],
+        shape: 'power',
+      },
+      'shape',
+      /no power curve/,
     ],
     [
       'a curve whose flow does not rise',

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import * as z from 'zod';
 import { InternalFault } from '../../src/report/checked-number.js';
 import { toJson } from '../../src/report/json.js';
-import { answerJson, type CheckJson, checkJson, flowJson } from '../../src/report/json-schema.js';
+import { answerJson, checkJson, flowJson } from '../../src/report/json-schema.js';
 import type { Answer } from '../../src/study/answer.js';
 import { flowing, meeting, outOfReach, short, shortOnTank } from './answers.js';
 
@@ -19,7 +19,7 @@ for (const [name, make] of Object.entries(EVERY)) {
 }
 
 test('quantities come in the units that were asked for, without the dust of a change of units', () => {
-  const us = toJson(meeting(), 'us') as CheckJson;
+  const us = toJson(meeting(), 'us');
   expect(us.at_required_flow).toEqual({
     pressure: { value: 271.3, unit: 'psi' },
     margin: { value: 21.3, unit: 'psi' },
@@ -29,14 +29,14 @@ test('quantities come in the units that were asked for, without the dust of a ch
   expect(us.stagings[0].shares[0].share.unit).toBe('%');
   expect(us.stagings[0].shares[0].share.value).toBeCloseTo(49.2667, 3);
   expect(us.inventory[2].carried).toEqual({ value: 3, unit: 'each' });
-  const si = toJson(meeting(), 'si') as CheckJson;
+  const si = toJson(meeting(), 'si');
   expect(si.at_required_flow?.pressure.unit).toBe('kPa');
   expect(si.at_required_flow?.pressure.value).toBeCloseTo(271.3 * 6.894757, 2);
   expect(si.cautions[0].message).toContain('2,549 kPa');
 });
 
 test('a key without a value is null, and test_orifice alone is left out', () => {
-  const json = toJson(outOfReach(), 'us') as CheckJson;
+  const json = toJson(outOfReach(), 'us');
   expect(json.at_required_flow).toBeNull();
   expect(json.at_required_pressure).toBeNull();
   expect(json).not.toHaveProperty('test_orifice');
@@ -45,7 +45,7 @@ test('a key without a value is null, and test_orifice alone is left out', () => 
 test('a verdict is not rounded', () => {
   const answer = meeting();
   if (answer.atRequiredFlow) answer.atRequiredFlow.pressure = 1_723_700.123456;
-  const json = toJson(answer, 'si') as CheckJson;
+  const json = toJson(answer, 'si');
   expect(json.at_required_flow?.pressure.value).toBe(1723.70012346);
 });
 

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { PowerCurve } from '../../physics/pump-curve/power.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { description } from './text.js';
@@ -22,23 +23,18 @@ const points = z
   .min(3, 'at least three points are wanted')
   .superRefine((rows, context) => {
     flowsRise(rows, context);
-    if (rows.length > 0 && rows[0][0] !== 0)
+    const last = rows.length - 1;
+    if (last > 0 && rows[last][1] >= rows[0][1])
       context.addIssue({
         code: 'custom',
-        path: [0, 0],
-        message:
-          'the first point is wanted at no flow: the shutoff pressure, which no curve tells and which decides who is shut out',
+        path: [last, 1],
+        message: 'expected less pressure than at the first point: a pump loses pressure as it moves more',
       });
-    for (let i = 1; i < rows.length; i++)
-      if (rows[i][1] >= rows[i - 1][1])
-        context.addIssue({
-          code: 'custom',
-          path: [i, 1],
-          message:
-            'less pressure is wanted than at the point before: a curve that rises with flow has no one answer',
-        });
   })
-  .meta({ description: 'Flow against the pressure that the pump adds, from no flow up, at the rated speed' });
+  .meta({
+    description:
+      'Flow against the pressure that the pump adds, from no flow up where it was measured, at the rated speed',
+  });
 
 const efficiency = z
   .array(z.tuple([flow, quantity('ratio', { positive: true, atMost: 1 })]))
@@ -75,6 +71,17 @@ const limits = z.strictObject({
   speed: quantity('speed', { positive: true }).optional(),
 });
 
+/** Whether H = A - B Q^C can pass through three points; in proportion, so that pressure will do for head. */
+export function powerCurveFits(rows: readonly (readonly [number, number])[]): boolean {
+  try {
+    new PowerCurve(rows.map(([q, p]) => ({ flow: q, head: p })));
+    return true;
+  } catch (error) {
+    if (error instanceof RangeError) return false;
+    throw error;
+  }
+}
+
 export const pumpSchema = z
   .strictObject({
     ...description,
@@ -107,6 +114,10 @@ export const pumpSchema = z
   .refine((pump) => pump.shape !== 'power' || pump.points.length === 3, {
     path: ['shape'],
     error: 'three points are wanted for the power shape',
+  })
+  .refine((pump) => pump.shape !== 'power' || pump.points.length !== 3 || powerCurveFits(pump.points), {
+    path: ['shape'],
+    error: 'no power curve goes through these three points: leave the shape out, or write monotone',
   })
   .meta({ title: 'pump' });
 

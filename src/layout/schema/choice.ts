@@ -1,15 +1,17 @@
 import * as z from 'zod';
+import { $constructor, type $ZodUnionDef } from 'zod/v4/core';
 
 /** Says which option a value means, or in a sentence why it means none. */
 type Pick = (value: unknown) => number | string;
 
-interface ChoiceDef extends z.core.$ZodUnionDef {
+interface ChoiceDef extends $ZodUnionDef {
   pick: Pick;
 }
 
 const initUnion: (inst: z.ZodUnion, def: ChoiceDef) => asserts inst is z.ZodUnion = z.ZodUnion.init;
 
-const Choice = z.core.$constructor<z.ZodUnion, ChoiceDef>('Choice', (inst, def) => {
+// From the core itself: by way of `z.core` a bundler takes the whole of zod, its languages too.
+const Choice = $constructor<z.ZodUnion, ChoiceDef>('Choice', (inst, def) => {
   initUnion(inst, def);
   inst._zod.parse = (payload, context) => {
     const picked = def.pick(payload.value);
@@ -40,7 +42,8 @@ export function whatStands(value: unknown): string {
   if (Array.isArray(value)) return 'a list stands here';
   if (typeof value === 'object') return 'a mapping stands here';
   const text = String(value);
-  return `${text.length > 40 ? `${text.slice(0, 37)}...` : text} stands here`;
+  const shown = text.length > 40 ? `${text.slice(0, 37)}...` : text;
+  return typeof value === 'string' ? `"${shown}" stands here` : `${shown} stands here`;
 }
 
 /** A list or a mapping: two shapes of the same thing. */

@@ -8,6 +8,7 @@ import { pipeSchema } from '../../catalogue/schema/pipe.js';
 import { pumpSchema } from '../../catalogue/schema/pump.js';
 import { text } from '../../catalogue/schema/text.js';
 import { valveSchema } from '../../catalogue/schema/valve.js';
+import { grouped } from '../../quantity/format.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, textOrMapping, whatStands } from './choice.js';
 import { misspelt, stepKeyOf } from './step-key.js';
@@ -56,7 +57,7 @@ const rise = choice(
 const name = text.optional().meta({ description: 'What the report calls it; {n} counts repeats' });
 
 function wholeNumber(from: number, to: number) {
-  const wanted = `a whole number from ${from} to ${to.toLocaleString('en-US')} is wanted`;
+  const wanted = `a whole number from ${from} to ${grouped(to)} is wanted`;
   const error = (issue: { input?: unknown }) => `${whatStands(issue.input)}; ${wanted}`;
   return z.int({ error }).min(from, { error }).max(to, { error });
 }

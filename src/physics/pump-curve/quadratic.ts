@@ -38,9 +38,11 @@ export class QuadraticCurve extends ExtendedCurve {
 }
 
 /**
- * The quadratic curve nearest to the points by least squares, with the solver that is handed in.
+ * The quadratic curve nearest to the points by least squares, with the solver that is handed in. Where the heads of the points fall
+ * throughout, so does the curve: the nearest of those that do.
  *
- * Formula: least sum of (a + b Q + c Q^2 - H)^2; b = 0 where `linear` is false
+ * Formula: least sum of (a + b Q + c Q^2 - H)^2; b = 0 where `linear` is false, or where points that fall would get a curve that rises
+ * from shutoff; b = -2 c Q_last where they would get one that turns up before the last point
  * Range: three points or more (two without the linear part).
  * Errors: RangeError where points are too few or two flows are the same.
  * Source: common practice, no source.
@@ -57,17 +59,29 @@ export function quadraticThrough(
 ): QuadraticCurve {
   const ordered = orderedPoints(points, linear ? 3 : 2);
   const last = ordered[ordered.length - 1].flow;
+  const heads = ordered.map(({ head }) => head);
   // Flows as parts of the last one keep the columns of like size.
-  const design = ordered.map(({ flow }) => {
-    const x = flow / last;
-    return linear ? [1, x, x * x] : [1, x * x];
-  });
-  const found = solve(
-    design,
-    ordered.map(({ head }) => head),
-  );
-  const [a, b, c] = linear ? found : [found[0], 0, found[1]];
-  return new QuadraticCurve(a, b / last, c / (last * last), ordered[0].flow, last);
+  const fit = (columns: (x: number) => number[]) =>
+    solve(
+      ordered.map(({ flow }) => columns(flow / last)),
+      heads,
+    );
+  const curve = (a: number, b: number, c: number) =>
+    new QuadraticCurve(a, b / last, c / (last * last), ordered[0].flow, last);
+
+  const withoutLinear = () => {
+    const [a, c] = fit((x) => [1, x * x]);
+    return curve(a, 0, c);
+  };
+  if (!linear) return withoutLinear();
+  const [a, b, c] = fit((x) => [1, x, x * x]);
+  const falls = heads.every((head, i) => i === 0 || head < heads[i - 1]);
+  if (falls && b > 0) return withoutLinear();
+  if (falls && b + 2 * c > 0) {
+    const [level, bend] = fit((x) => [1, x * x - 2 * x]);
+    return curve(level, -2 * bend, bend);
+  }
+  return curve(a, b, c);
 }
 
 /** `quadraticThrough` with the program's own solver, which is loaded only when this is called. */

@@ -32,7 +32,7 @@ const PROPERTIES: Property[] = [
     'Discharge',
     (pump, figures) => figures.say('pumps.discharge_pressure', 'pressure', pump.dischargePressure),
   ],
-  ['Head rise', (pump, figures) => figures.say('pumps.head_rise', 'length', pump.headRise)],
+  ['Rise', (pump, figures) => figures.say('pumps.head_rise', 'pressure', pump.headRise)],
   ['Speed', (pump, figures) => figures.say('pumps.speed', 'speed', pump.speed)],
   ['Power', powerText],
   ['Suction head', suctionText],

@@ -40,7 +40,7 @@ export function requirementSection(answer: CheckAnswer, figures: Figures): Block
   const net = points.find(governs)?.net ? ' net of intake' : '';
   const from = edition && !source.includes(edition) ? `${source}, ${edition}` : source;
   const blocks: Block[] = [
-    paragraph(`Asked: ${asked} at ${at}${net}, read at the ${judgedAt}. Source: ${sentence(from)}`),
+    paragraph(`Asked: ${asked} at ${at}${net}, read at ${judgedAt}. Source: ${sentence(from)}`),
   ];
   if (points.length > 1) {
     blocks.push({

@@ -1,0 +1,31 @@
+/** The library: what other programs may import. Everything else may move. */
+
+export { type Catalogue, loadCatalogue } from './catalogue/load.js';
+export { layoutJsonSchema } from './layout/json-schema.js';
+export type { Layout } from './layout/layout.js';
+export { LayoutProblems, type Problem } from './layout/problem.js';
+export { type ReadOptions, readLayout, readLayoutText } from './layout/read-layout.js';
+export type {
+  LossAtFlow,
+  LossCurve,
+  Network,
+  NetworkFailure,
+  NetworkLink,
+  NetworkNode,
+  Solution,
+  SolveOptions,
+} from './network/network.js';
+export { NetworkSolver } from './network/solver.js';
+export type { Dimension, Measure } from './quantity/dimension.js';
+export type { UnitSystem } from './quantity/format.js';
+export { answerDocument } from './report/answer-document.js';
+export type { Document } from './report/document.js';
+export { htmlOf } from './report/html.js';
+export { JSON_FORMAT, toJson } from './report/json.js';
+export { answerJson, type CheckJson, checkJson, type FlowJson, flowJson } from './report/json-schema.js';
+export { markdownOf } from './report/markdown.js';
+export { type TextOptions, textOf } from './report/text.js';
+export type * from './study/answer.js';
+export { NoSteadyAnswer } from './study/no-steady-answer.js';
+export { operateLayout } from './study/operation.js';
+export { checkLayout, NoTyping } from './study/rating.js';
