@@ -1,7 +1,8 @@
 import type { Sketch, SketchPart } from '../../drill/problem.js';
+import { columnsOf } from '../columns.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { plain } from '../plain.js';
-import { columnsOf, wrap } from '../wrap.js';
+import { wrap } from '../wrap.js';
 import { drawSymbol, SYMBOL } from './sketch-symbols.js';
 
 /** Widest row that stays readable on paper, A4 or Letter, without being made smaller. */

@@ -1,0 +1,97 @@
+import type { CrossCheck, Problem, Slip, Step } from '../../drill/problem.js';
+import { type Block, type Document, heading, type ListItem, paragraph } from '../document.js';
+import { sentence } from '../words.js';
+import { type PrintedSheet, subjectOf } from './printed-sheet.js';
+import { originBlocks, problemTitle, sketchBlocks } from './sheet-document.js';
+
+/** `b) 118 psi`, or without its letter where nothing was to choose from. */
+export function answerText({ answer, choices }: Problem): string {
+  const right = choices.find((choice) => choice.right);
+  return right ? `${right.letter}) ${answer.text}` : answer.text;
+}
+
+export const toleranceText = ({ answer }: Problem): string =>
+  answer.kind === 'number' ? answer.toleranceText : '';
+
+function givenItems({ given, constants }: Problem): ListItem[] {
+  return [
+    ...given.map(({ symbol, name, text }) => ({ lines: [`${symbol} = ${text}, ${name}`] })),
+    ...constants.map(({ symbol, name, text, source }) => ({
+      lines: [`${symbol} = ${text}, ${name} (${source})`],
+    })),
+  ];
+}
+
+function stepItem({ say, symbol, formula, substitution, text, rounding }: Step): ListItem {
+  return {
+    lead: say,
+    lines: [`${symbol} = ${formula}`, `= ${substitution}`, `= ${text}${rounding ? ` (${rounding})` : ''}`],
+  };
+}
+
+function crossCheckBlocks(check: CrossCheck | undefined): Block[] {
+  if (!check) return [];
+  const { handText, solverText, reason } = check;
+  return [paragraph(`By hand ${handText}; the program's own solution ${solverText}. ${sentence(reason)}`)];
+}
+
+function slipBlocks(slips: readonly Slip[]): Block[] {
+  if (slips.length === 0) return [];
+  return [
+    paragraph('Wrong answers, and the slip behind each:'),
+    { kind: 'list', items: slips.map(({ text, why }) => ({ lead: text, lines: [why] })) },
+  ];
+}
+
+/** One problem worked, from what is given to what goes wrong with it. */
+export function workedBlocks(problem: Problem): Block[] {
+  const { find, rulesUsed, answer, steps, crossCheck, slips } = problem;
+  const within = answer.kind === 'number' ? `; right within ${answer.toleranceText}` : '';
+  return [
+    {
+      kind: 'group',
+      blocks: [
+        heading(problemTitle(problem)),
+        ...sketchBlocks(problem),
+        paragraph('Given:'),
+        { kind: 'list', items: givenItems(problem) },
+        paragraph(`Find: ${find.symbol}, ${find.name}${find.unit && `, in ${find.unit}`}.`),
+      ],
+    },
+    ...(rulesUsed.length > 0
+      ? [
+          paragraph('Rules:'),
+          {
+            kind: 'list' as const,
+            items: rulesUsed.map(({ text, source }) => ({ lines: [`${text} (${source})`] })),
+          },
+        ]
+      : []),
+    { kind: 'list', marks: 'number', items: steps.map(stepItem) },
+    paragraph(`Answer: ${answerText(problem)}${within}.`, 'good'),
+    ...crossCheckBlocks(crossCheck),
+    ...slipBlocks(slips),
+  ];
+}
+
+/** All answers at a glance, for marking by hand. */
+const answersTable = (problems: readonly Problem[]): Block => ({
+  kind: 'table',
+  columns: [{ title: 'No.' }, { title: 'Answer' }, { title: 'Right within' }],
+  rows: problems.map((problem) => [String(problem.number), answerText(problem), toleranceText(problem)]),
+});
+
+export function keyBlocks(printed: PrintedSheet): Block[] {
+  const { problems } = printed.sheet;
+  return [
+    { kind: 'heading', level: 1, text: `Key: ${subjectOf(printed.sheet)}` },
+    ...originBlocks(printed),
+    answersTable(problems),
+    ...problems.flatMap(workedBlocks),
+  ];
+}
+
+export const keyDocument = (printed: PrintedSheet): Document => ({
+  title: `Key: ${subjectOf(printed.sheet)} (sheet ${printed.code})`,
+  blocks: keyBlocks(printed),
+});
