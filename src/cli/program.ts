@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { wrapHanging } from '../report/wrap.js';
 import { check } from './commands/check.js';
+import { addDrillCommand } from './commands/drill.js';
 import { flow } from './commands/flow.js';
 import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
@@ -57,5 +58,6 @@ export function programFor(session: Session): Command {
   addCommonOptions(program);
   addLayoutCommand(program, session, check);
   addLayoutCommand(program, session, flow);
+  addDrillCommand(program, session);
   return program;
 }

@@ -13,7 +13,7 @@ export function answerText({ answer, choices }: Problem): string {
 export const toleranceText = ({ answer }: Problem): string =>
   answer.kind === 'number' ? answer.toleranceText : '';
 
-function givenItems({ given, constants }: Problem): ListItem[] {
+export function givenItems({ given, constants }: Problem): ListItem[] {
   return [
     ...given.map(({ symbol, name, text }) => ({ lines: [`${symbol} = ${text}, ${name}`] })),
     ...constants.map(({ symbol, name, text, source }) => ({
@@ -43,9 +43,21 @@ function slipBlocks(slips: readonly Slip[]): Block[] {
   ];
 }
 
+export function rulesBlocks({ rulesUsed }: Problem): Block[] {
+  if (rulesUsed.length === 0) return [];
+  const items = rulesUsed.map(({ text, source }) => ({ lines: [`${text} (${source})`] }));
+  return [paragraph('Rules:'), { kind: 'list', items }];
+}
+
+export const stepsBlock = ({ steps }: Problem): Block => ({
+  kind: 'list',
+  marks: 'number',
+  items: steps.map(stepItem),
+});
+
 /** One problem worked, from what is given to what goes wrong with it. */
 export function workedBlocks(problem: Problem): Block[] {
-  const { find, rulesUsed, answer, steps, crossCheck, slips } = problem;
+  const { find, answer, crossCheck, slips } = problem;
   const within = answer.kind === 'number' ? `; right within ${answer.toleranceText}` : '';
   return [
     {
@@ -58,16 +70,8 @@ export function workedBlocks(problem: Problem): Block[] {
         paragraph(`Find: ${find.symbol}, ${find.name}${find.unit && `, in ${find.unit}`}.`),
       ],
     },
-    ...(rulesUsed.length > 0
-      ? [
-          paragraph('Rules:'),
-          {
-            kind: 'list' as const,
-            items: rulesUsed.map(({ text, source }) => ({ lines: [`${text} (${source})`] })),
-          },
-        ]
-      : []),
-    { kind: 'list', marks: 'number', items: steps.map(stepItem) },
+    ...rulesBlocks(problem),
+    stepsBlock(problem),
     paragraph(`Answer: ${answerText(problem)}${within}.`, 'good'),
     ...crossCheckBlocks(crossCheck),
     ...slipBlocks(slips),

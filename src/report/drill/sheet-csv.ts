@@ -2,22 +2,12 @@ import type { Problem } from '../../drill/problem.js';
 import { csvOf } from '../csv.js';
 import type { PrintedSheet } from './printed-sheet.js';
 
-const FIRST = [
-  'number',
-  'id',
-  'topic',
-  'topic_title',
-  'level',
-  'rules',
-  'units',
-  'question',
-  'sketch',
-  'answer',
-  'unit',
-  'tolerance',
-  'answer_letter',
-];
-const LAST = ['steps', 'slips', 'solver_answer', 'reason_for_gap', 'seed', 'version', 'sheet'];
+type Cell = string | number;
+
+interface Field {
+  title: string;
+  cell(problem: Problem): Cell;
+}
 
 const stepText = ({ say, symbol, formula, substitution, text }: Problem['steps'][number]): string =>
   `${say}: ${symbol} = ${formula} = ${substitution} = ${text}`;
@@ -26,40 +16,54 @@ const DIGITS = 12;
 
 const figure = (value: number): number => Number(value.toPrecision(DIGITS));
 
-function row(problem: Problem, code: string, choices: number): (string | number)[] {
-  const { answer, crossCheck } = problem;
-  const asked = answer.kind === 'number';
-  return [
-    problem.number,
-    problem.id,
-    problem.topic,
-    problem.topicTitle,
-    problem.level,
-    problem.rules,
-    problem.units,
-    problem.question,
-    problem.sketch?.words ?? '',
-    asked ? figure(answer.value) : answer.word,
-    asked ? answer.unit : '',
-    asked ? figure(answer.tolerance) : '',
-    problem.choices.find((choice) => choice.right)?.letter ?? '',
-    ...Array.from({ length: choices }, (_, index) => problem.choices[index]?.text ?? ''),
-    problem.steps.map(stepText).join('\n'),
-    problem.slips.map(({ text, why }) => `${text}: ${why}`).join('\n'),
-    crossCheck?.solverText ?? '',
-    crossCheck?.reason ?? '',
-    problem.seed,
-    problem.version,
-    code,
-  ];
+const ASKED: Field[] = [
+  { title: 'number', cell: ({ number }) => number },
+  { title: 'id', cell: ({ id }) => id },
+  { title: 'topic', cell: ({ topic }) => topic },
+  { title: 'topic_title', cell: ({ topicTitle }) => topicTitle },
+  { title: 'level', cell: ({ level }) => level },
+  { title: 'rules', cell: ({ rules }) => rules },
+  { title: 'units', cell: ({ units }) => units },
+  { title: 'seed', cell: ({ seed }) => seed },
+  { title: 'version', cell: ({ version }) => version },
+  { title: 'question', cell: ({ question }) => question },
+  { title: 'sketch', cell: ({ sketch }) => sketch?.words ?? '' },
+  { title: 'unit', cell: ({ answer }) => (answer.kind === 'number' ? answer.unit : '') },
+];
+
+const KEY: Field[] = [
+  {
+    title: 'answer',
+    cell: ({ answer }) => (answer.kind === 'number' ? figure(answer.value) : answer.word),
+  },
+  {
+    title: 'tolerance',
+    cell: ({ answer }) => (answer.kind === 'number' ? figure(answer.tolerance) : ''),
+  },
+  { title: 'answer_letter', cell: ({ choices }) => choices.find(({ right }) => right)?.letter ?? '' },
+  { title: 'steps', cell: ({ steps }) => steps.map(stepText).join('\n') },
+  { title: 'slips', cell: ({ slips }) => slips.map(({ text, why }) => `${text}: ${why}`).join('\n') },
+  { title: 'solver_answer', cell: ({ crossCheck }) => crossCheck?.solverText ?? '' },
+  { title: 'reason_for_gap', cell: ({ crossCheck }) => crossCheck?.reason ?? '' },
+];
+
+/** `choice_a` and on, as many as the problem that offers most. */
+function choiceFields(problems: readonly Problem[]): Field[] {
+  const most = Math.max(0, ...problems.map(({ choices }) => choices.length));
+  return Array.from({ length: most }, (_, index) => ({
+    title: `choice_${String.fromCharCode(97 + index)}`,
+    cell: ({ choices }: Problem) => choices[index]?.text ?? '',
+  }));
 }
 
-/** One problem a row with everything that a quiz bank asks for; `choice_a` and on only where there are choices. */
-export function sheetCsv({ sheet, code }: PrintedSheet): string {
+/** One problem a row with everything that a quiz bank asks for, its key too unless that goes elsewhere. */
+export function sheetCsv({ sheet, code }: PrintedSheet, withKey = true): string {
   const { problems } = sheet;
-  const choices = Math.max(0, ...problems.map((problem) => problem.choices.length));
-  const letters = Array.from({ length: choices }, (_, i) => `choice_${String.fromCharCode(97 + i)}`);
-  return csvOf([[...FIRST, ...letters, ...LAST], ...problems.map((problem) => row(problem, code, choices))]);
+  const fields = [...ASKED, ...choiceFields(problems), ...(withKey ? KEY : [])];
+  return csvOf([
+    [...fields.map(({ title }) => title), 'sheet'],
+    ...problems.map((problem) => [...fields.map(({ cell }) => cell(problem)), code]),
+  ]);
 }
 
 /** An empty form for the answers, whose first row says which sheet they belong to. */

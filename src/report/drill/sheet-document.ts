@@ -13,10 +13,14 @@ export const problemTitle = ({ number, topicTitle, level }: Problem): string =>
 export const sketchBlocks = ({ sketch }: Problem): Block[] =>
   sketch ? [{ kind: 'figure', words: sketch.words, drawing: drawSketch(sketch) }] : [];
 
-function answerBlocks({ answer, choices, find, level }: Problem): Block[] {
-  if (choices.length > 0) {
-    return [{ kind: 'list', marks: 'letter', items: choices.map(({ text }) => ({ lines: [text] })) }];
-  }
+export function choicesBlocks({ choices }: Problem): Block[] {
+  if (choices.length === 0) return [];
+  return [{ kind: 'list', marks: 'letter', items: choices.map(({ text }) => ({ lines: [text] })) }];
+}
+
+function answerBlocks(problem: Problem): Block[] {
+  const { answer, choices, find, level } = problem;
+  if (choices.length > 0) return choicesBlocks(problem);
   const unit = answer.kind === 'number' ? answer.unit : '';
   return [{ kind: 'blank', room: ROOM[level], fields: [{ label: find.symbol, ...(unit && { unit }) }] }];
 }

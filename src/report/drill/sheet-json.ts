@@ -33,9 +33,11 @@ const stepJson = (path: string, step: Step) => ({
 const valueJson = (path: string, value: number | string) =>
   typeof value === 'number' ? bare(path, value) : value;
 
-export function problemJson(problem: Problem) {
-  const at = `problems[${problem.number - 1}]`;
-  const { given, constants, crossCheck, steps, slips, choices, answer } = problem;
+const placeOf = ({ number }: Problem): string => `problems[${number - 1}]`;
+
+/** What a student may see. */
+function questionJson(problem: Problem) {
+  const at = placeOf(problem);
   return {
     number: problem.number,
     id: problem.id,
@@ -48,12 +50,22 @@ export function problemJson(problem: Problem) {
     version: problem.version,
     question: problem.question,
     sketch: problem.sketch?.words ?? null,
-    given: given.map(({ symbol, name, text, ...figure }) => ({
+    given: problem.given.map(({ symbol, name, text, ...figure }) => ({
       symbol,
       name,
       ...quantity(`${at}.given`, figure),
       text,
     })),
+    find: { ...problem.find },
+    choices: problem.choices.map(({ letter, text }) => ({ letter, text })),
+  };
+}
+
+function problemJson(problem: Problem) {
+  const at = placeOf(problem);
+  const { constants, crossCheck, steps, slips, choices, answer } = problem;
+  return {
+    ...questionJson(problem),
     constants: constants.map(({ symbol, name, text, source, ...figure }) => ({
       symbol,
       name,
@@ -61,7 +73,6 @@ export function problemJson(problem: Problem) {
       text,
       source,
     })),
-    find: { ...problem.find },
     rules_used: problem.rulesUsed.map(({ text, source }) => ({ text, source })),
     answer: answerJson(`${at}.answer`, answer),
     tolerance: toleranceJson(`${at}.tolerance`, answer),
@@ -89,8 +100,8 @@ export function problemJson(problem: Problem) {
   };
 }
 
-/** A sheet with its key as other programs read it. A key that has no value is null. */
-export function sheetJson({ sheet, code, command }: PrintedSheet) {
+/** A sheet as other programs read it, with its key unless that goes elsewhere. A key that has no value is null. */
+export function sheetJson({ sheet, code, command }: PrintedSheet, withKey = true) {
   const { seed, level, units, rules, version, problems } = sheet;
   return {
     format: DRILL_JSON_FORMAT,
@@ -102,6 +113,6 @@ export function sheetJson({ sheet, code, command }: PrintedSheet) {
     level,
     units,
     rules: { name: rules.name, title: rules.title, source: rules.source },
-    problems: problems.map(problemJson),
+    problems: problems.map(withKey ? problemJson : questionJson),
   };
 }
