@@ -134,16 +134,18 @@ function branchPiece(part: Extract<SketchPart, { kind: 'branch' }>, goesOn: bool
     elbow([0, 0], [LEG_RUN, heights[index]]),
     ...moved(leg.marks, LEG_RUN, heights[index]),
   ]);
-  const lead = goesOn ? 12 : widthOf(label) + GAP;
+  const half = widthOf(label) / 2 + 4;
+  const lead = goesOn ? Math.max(12, half) : 2 * half + 2;
+  const on = Math.max(LEG_RUN, half);
   const up = highest(legs, heights);
   const piece: Piece = {
-    width: goesOn ? lead + LEG_RUN : lead + reach,
+    width: goesOn ? lead + on : lead + reach,
     above: Math.max(up, 10 + label.length * LINE),
     below: Math.max(8, lowest(legs, heights)),
     marks: [
       hoseMark(0, lead),
       ...moved([...marks, KNOT], lead, 0),
-      ...(goesOn ? [hoseMark(lead, lead + LEG_RUN)] : []),
+      ...(goesOn ? [hoseMark(lead, lead + on)] : []),
       ...above(label, goesOn ? lead : lead / 2 - 2, goesOn ? 10 : 6),
     ],
   };
