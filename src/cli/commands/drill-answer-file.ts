@@ -41,19 +41,20 @@ function cellsOf(row: string): string[] {
   });
 }
 
-const SHEET = /^sheet\s*[:=]?\s*(.*)$/i;
+const SHEET = /^sheet\b\s*[:=]?\s*(.*)$/i;
+const CODE = /^[0-9A-Z]{4}[- ]?[0-9A-Z]{4}$/i;
 
 /** Parts the row about the sheet from the answers; the row is there where its first cell begins with `sheet`. */
 export function answerFile(name: string, text: string): AnswerFile {
   const whole = text.replace(/^\ufeff/, '');
   const student = basename(name, extname(name));
-  const [, blank, row] = /^([\s,;]*?)([^\r\n]*)/.exec(whole) ?? ['', '', ''];
+  const [, blank, row] = /^((?:[\s,;]*[\r\n])?)([^\r\n]*)/.exec(whole) ?? ['', '', ''];
   const [first, ...rest] = cellsOf(row);
-  const said = SHEET.exec(first);
-  if (!said) return { name, student, csv: whole };
-  const [code, ...words] = [said[1], ...rest].filter(Boolean);
+  const cells = [SHEET.exec(first)?.[1] ?? '', ...rest];
+  const code = cells.find((cell) => CODE.test(cell));
+  const command = cells.find((cell) => /\bdrill\b/.test(cell));
+  if (!SHEET.test(first) || (!code && !command)) return { name, student, csv: whole };
   const csv = whole.slice(blank.length + row.length).replace(/^\r\n|^[\r\n]/, '');
-  const command = words.find((word) => /\bdrill\b/.test(word));
   return { name, student, csv, ...(code && { code }), ...(command && { command }) };
 }
 
