@@ -6,8 +6,8 @@ import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
 import { outletOf } from './outlet.js';
-import { isPartStep, partOf } from './parts.js';
-import { type FittedCurves, pumpCurveOf } from './pump.js';
+import type { PartStore } from './part-store.js';
+import { isPartStep } from './parts.js';
 import type { Site } from './site.js';
 
 /** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
@@ -20,8 +20,8 @@ export interface Laid {
 export interface LineContext {
   builder: NetworkBuilder;
   site: Site;
+  store: PartStore;
   laid: Laid;
-  fitted: FittedCurves;
   /** Which nozzles to take as open or shut, whatever the layout says; undefined leaves it to the layout. */
   nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
 }
@@ -44,7 +44,7 @@ export function layLine(
     if (place === undefined) throw new TypeError('a step after the end of a line passed the schema');
     const end = index === lastPart ? to : undefined;
     if (isPartStep(step)) {
-      place = builder.add(partOf(step, place.bore, context.site), group, place, end);
+      place = builder.add(context.store.part(step, place.bore), group, place, end);
       if (step.kind !== 'branch') continue;
       for (const line of step.to) layLine(line.steps, place, line.name, context);
       continue;
@@ -116,7 +116,7 @@ export function layPump(
   to?: Place,
 ): Place {
   const { name, modelName, path } = pump;
-  const curve = pumpCurveOf(pump.pump, pump.wear ?? 0, context.fitted);
+  const curve = context.store.curve(pump.pump, pump.wear ?? 0);
   const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle };
   const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
   const discharge = context.builder.add(part, group, inlet, to);

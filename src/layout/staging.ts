@@ -1,4 +1,4 @@
-import type { PumpName, Staging, Throttle } from './layout.js';
+import type { Staging, Throttle } from './layout.js';
 import type { EngineRead } from './read-engine.js';
 import type { Reading } from './reading.js';
 import { isMapping } from './schema/choice.js';
@@ -21,15 +21,11 @@ export function throttleOf(throttle: LayoutDocument['throttle'] = 1): Throttle {
 /** Reports a staging that asks for a pump the engine lacks, or for outlets that say whose they are. */
 export function checkStaging(staging: Staging, spot: Spot, read: EngineRead, reading: Reading): void {
   const at = spot.child('staging') ?? spot;
-  if (read.pumps && staging !== 'a') {
-    const needed: PumpName[] = staging === 'b' ? ['b'] : ['a', 'b'];
-    for (const pump of needed) {
-      if (read.pumps.length > 0 && !read.pumps.includes(pump)) {
-        reading.report(at, `${staging} needs pump ${pump}, and the engine has none`, {
-          hint: `add pump ${pump} under pumps, or write staging: ${read.pumps[0]}`,
-        });
-      }
-    }
+  const lacksB = read.pumps?.includes('a') && !read.pumps.includes('b');
+  if (lacksB && staging !== 'a') {
+    reading.report(at, `${staging} needs pump b, and the engine has none`, {
+      hint: 'add pump b under pumps, or write staging: a',
+    });
   }
   const throttle = spot.child('throttle');
   if (

@@ -2,7 +2,9 @@ import { type AssembleOptions, assemble } from '../assembly/assemble.js';
 import type { Assembly, StagingName } from '../assembly/assembly.js';
 import type { Throttle } from '../assembly/engine.js';
 import { OperatingPoint } from '../assembly/operating-point.js';
-import { type FittedCurves, fitCurves } from '../assembly/pump.js';
+import { PartStore } from '../assembly/part-store.js';
+import { fitCurves } from '../assembly/pump.js';
+import { siteOf } from '../assembly/site.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
@@ -15,15 +17,15 @@ export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
 /** A layout with what every question of it needs: the curves that had to be fitted, and a way to assemble and solve. */
 export class Rig {
   readonly layout: Layout;
-  private readonly fitted: FittedCurves;
+  private readonly store: PartStore;
 
-  private constructor(layout: Layout, fitted: FittedCurves) {
+  private constructor(layout: Layout, store: PartStore) {
     this.layout = layout;
-    this.fitted = fitted;
+    this.store = store;
   }
 
   static async of(layout: Layout): Promise<Rig> {
-    return new Rig(layout, await fitCurves(pumpsOf(layout)));
+    return new Rig(layout, new PartStore(siteOf(layout.site), await fitCurves(pumpsOf(layout))));
   }
 
   /** Whether the engine has the pumps that a staging needs. */
@@ -40,7 +42,7 @@ export class Rig {
   assemble(
     options: Partial<AssembleOptions> & { staging: StagingName; lay: AssembleOptions['lay'] },
   ): Assembly {
-    return assemble(this.layout, { throttle: this.throttle, fitted: this.fitted, ...options });
+    return assemble(this.layout, { throttle: this.throttle, store: this.store, ...options });
   }
 }
 
