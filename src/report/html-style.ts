@@ -5,7 +5,7 @@ body { font: 16px/1.5 system-ui, sans-serif; color: #1a1a1a; background: #fff; m
 h1 { font-size: 1.4rem; line-height: 1.3; border-left: .4rem solid #555; padding: .2rem 0 .2rem .8rem; }
 h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; break-after: avoid; }
 p { margin: .5rem 0; }
-p.bad { font-weight: bold; }
+p.good, p.bad { font-weight: bold; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem; border-bottom: 1px solid #ccc; }
@@ -40,6 +40,16 @@ svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
 .blank { margin: .8rem 0; }
 .field { white-space: nowrap; margin-right: 2rem; }
 .line { display: inline-block; min-width: 9em; border-bottom: 1px solid #1a1a1a; }
-@media print { body { margin: 0; max-width: none; font-size: 10.5pt; } .wide { overflow: visible; } }
+p:has(+ ul), p:has(+ ol), p:has(+ .blank) { break-after: avoid; }
+p { orphans: 3; widows: 3; }
+@media print {
+  body { margin: 0; max-width: none; font-size: 10.5pt; line-height: 1.35; }
+  .wide { overflow: visible; }
+  h2 { margin-top: 1.1rem; }
+  p { margin: .3rem 0; }
+  li { margin: .15rem 0; }
+  ul, ol { margin: .3rem 0; }
+  th, td { padding: .15rem .6rem; }
+}
 @page { margin: 18mm; }
 `;

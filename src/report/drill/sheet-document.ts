@@ -11,7 +11,7 @@ export const problemTitle = ({ number, topicTitle, level }: Problem): string =>
   `${number}. ${topicTitle} (level ${level})`;
 
 export const sketchBlocks = ({ sketch }: Problem): Block[] =>
-  sketch ? [{ kind: 'figure', words: sketch.words, drawing: drawSketch(sketch) }] : [];
+  sketch ? [{ kind: 'figure', words: `Lay: ${sentence(sketch.words)}`, drawing: drawSketch(sketch) }] : [];
 
 export function choicesBlocks({ choices }: Problem): Block[] {
   if (choices.length === 0) return [];

@@ -9,7 +9,7 @@ import { drawSymbol, SYMBOL } from './sketch-symbols.js';
 const ROW = 640;
 const LETTER_WIDTH = 6.2;
 const LINE = 13;
-const LABEL_COLUMNS = 16;
+const LABEL_COLUMNS = 12;
 const SHORTEST_HOSE = 56;
 const GAP = 10;
 const LEG_GAP = 14;
