@@ -1,6 +1,13 @@
 import type { Layout } from '../layout/layout.js';
+import { type Setting, settingOf, type Topic } from './draft.js';
+import { DrillFault } from './drill-fault.js';
+import { makeProblem } from './make-problem.js';
 import type { DrillUnits, Level, Problem } from './problem.js';
+import { LEVELS } from './problem.js';
+import { Draw, hash } from './random.js';
 import type { RuleSet } from './rules/rule-set.js';
+import { TOPICS } from './topics/topics.js';
+import { VERSION } from './version.js';
 
 export interface SheetRequest {
   /** Topics to draw from, in turn; none means all of them in a balanced mix. */
@@ -25,20 +32,151 @@ export interface Sheet {
   readonly problems: readonly Problem[];
 }
 
+export const MOST_PROBLEMS = 500;
+export const MOST_CHOICES = 4;
+/** Draws for one problem before it is given up; a sound topic needs a few. */
+const MOST_DRAWS = 400;
+
 /**
  * Problems for one sheet: same request, same version, same sheet on any machine. No two problems of a sheet ask the
  * same thing.
- * @throws DrillFault where a topic, a level or a count is not to be had; its message says what is.
+ *
+ * Errors: DrillFault where a topic, a level or a count is not to be had; its message says what is.
  */
-export declare function makeSheet(request: SheetRequest): Sheet;
+export function makeSheet(request: SheetRequest): Sheet {
+  checkRequest(request);
+  const { level, seed, rules, units, count, choices } = request;
+  const topics = topicsFor(request);
+  const order = inTurn(topics, count, request.topics.length === 0 ? new Draw(`mix ${seed}`) : undefined);
+  const asked = new Set<string>();
+  const problems = order.map((topic, index) => {
+    for (let attempt = 0; attempt < MOST_DRAWS; attempt++) {
+      const draw = hash(`${seed} ${index} ${attempt} ${topic.id}`).toString(36);
+      const made = drawn(topic, idOf(topic, { level, rules, units }, draw), rules, units, level, {
+        number: index + 1,
+        seed,
+        choices,
+      });
+      if (typeof made === 'string') continue;
+      const key = sameness(made);
+      if (asked.has(key)) continue;
+      asked.add(key);
+      return made;
+    }
+    throw new DrillFault(
+      `topic ${topic.id} has no more than ${index} different problems at level ${level} under the rules ${rules.name}; ask for fewer, or for more topics`,
+    );
+  });
+  const { name, title, source } = rules;
+  return { seed, level, units, rules: { name, title, source }, version: VERSION, problems };
+}
 
 /** Every topic, easy to hard. */
-export declare function topicList(): readonly { readonly id: string; readonly title: string }[];
+export function topicList(): readonly { readonly id: string; readonly title: string }[] {
+  return TOPICS.map(({ id, title }) => ({ id, title }));
+}
 
-/** The problem that an id names, made again. `number` and `seed` are as given. */
-export declare function problemById(
+/** Why a topic is not to be had under a rule set; undefined where it is. */
+export function topicLacks(topicId: string, rules: RuleSet, units: DrillUnits): string | undefined {
+  const setting = settingOf(rules, units, 1, new Draw(''));
+  if (setting === undefined) return noUnits(rules, units);
+  return find(topicId).lacks?.(setting);
+}
+
+/**
+ * The problem that an id names, made again. `number` and `seed` are as given.
+ *
+ * Errors: DrillFault where the id is none, or of another rule set.
+ */
+export function problemById(
   id: string,
   rules: RuleSet,
-  choices?: number,
-  place?: { readonly number: number; readonly seed: number },
-): Problem;
+  choices = 0,
+  place: { readonly number: number; readonly seed: number } = { number: 1, seed: 0 },
+): Problem {
+  const [topicId, levelText, name, units, draw] = id.split('.');
+  const level = Number(levelText) as Level;
+  if (draw === undefined || (units !== 'us' && units !== 'si') || !LEVELS.includes(level))
+    throw new DrillFault(`${id} is no problem's id`);
+  if (name !== rules.name) throw new DrillFault(`${id} is a problem of the rules ${name}, not ${rules.name}`);
+  const made = drawn(find(topicId), id, rules, units, level, { ...place, choices });
+  if (typeof made === 'string') throw new DrillFault(`${id} is no problem's id: ${made}`);
+  return made;
+}
+
+function checkRequest({ level, count, seed, choices, rules, units }: SheetRequest): void {
+  if (!LEVELS.includes(level)) throw new DrillFault(`level ${level}: there are levels 1 to 5`);
+  if (!Number.isInteger(count) || count < 1 || count > MOST_PROBLEMS)
+    throw new DrillFault(`count ${count}: a sheet has 1 to ${MOST_PROBLEMS} problems`);
+  if (!Number.isSafeInteger(seed) || seed < 0)
+    throw new DrillFault(`seed ${seed}: a seed is a whole number, 0 or more`);
+  if (choices !== 0 && !(Number.isInteger(choices) && choices >= 2 && choices <= MOST_CHOICES))
+    throw new DrillFault(`choices ${choices}: 2 to ${MOST_CHOICES}, or 0 for open answers`);
+  if (rules[units] === undefined) throw new DrillFault(noUnits(rules, units));
+}
+
+function noUnits(rules: RuleSet, units: DrillUnits): string {
+  const has = (['us', 'si'] as const).filter((each) => rules[each] !== undefined).join(' and ');
+  return `the rules ${rules.name} are not stated in ${units} units, only in ${has}`;
+}
+
+function find(id: string): Topic {
+  const found = TOPICS.find((topic) => topic.id === id);
+  if (found === undefined)
+    throw new DrillFault(`no topic is called ${id}; there are ${TOPICS.map((topic) => topic.id).join(', ')}`);
+  return found;
+}
+
+function topicsFor({ topics, rules, units, level }: SheetRequest): Topic[] {
+  const setting = settingOf(rules, units, level, new Draw('')) as Setting;
+  if (topics.length === 0) return TOPICS.filter((topic) => topic.lacks?.(setting) === undefined);
+  return topics.map((id) => {
+    const topic = find(id);
+    const lack = topic.lacks?.(setting);
+    if (lack !== undefined) {
+      const others = TOPICS.filter((other) => other.lacks?.(setting) === undefined).map((other) => other.id);
+      throw new DrillFault(
+        `topic ${id} is not to be had under the rules ${rules.name}: ${lack}; there are ${others.join(', ')}`,
+      );
+    }
+    return topic;
+  });
+}
+
+/** Each topic as often as any other; a mix goes round in an order of its own each time. */
+function inTurn(topics: readonly Topic[], count: number, mix: Draw | undefined): Topic[] {
+  const order: Topic[] = [];
+  while (order.length < count) order.push(...(mix ? mix.shuffled(topics) : topics));
+  return order.slice(0, count);
+}
+
+function idOf(
+  topic: Topic,
+  { level, rules, units }: Pick<SheetRequest, 'level' | 'rules' | 'units'>,
+  draw: string,
+): string {
+  return [topic.id, level, rules.name, units, draw].join('.');
+}
+
+function drawn(
+  topic: Topic,
+  id: string,
+  rules: RuleSet,
+  units: DrillUnits,
+  level: Level,
+  place: { number: number; seed: number; choices: number },
+): Problem | string {
+  const setting = settingOf(rules, units, level, new Draw(`wording of ${id}`));
+  if (setting === undefined) return noUnits(rules, units);
+  const facts = topic.draw(new Draw(id), setting);
+  if (facts === undefined) return 'the draw came to nothing';
+  const draft = topic.pose(facts, setting);
+  const { number, seed, choices } = place;
+  return makeProblem(topic, draft, setting, { id, number, seed, version: VERSION }, choices);
+}
+
+/** What makes two problems the same: the figures and what is asked, whatever the words. */
+function sameness({ topic, given, find: asked, constants }: Problem): string {
+  const figures = [...given, ...constants].map(({ symbol, text }) => `${symbol}=${text}`);
+  return [topic, asked.symbol, ...figures].join(' ');
+}
