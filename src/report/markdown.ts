@@ -58,7 +58,7 @@ function blockMarkdown(block: Block): string {
     case 'figure':
       return escaped(block.words);
     case 'group':
-      return block.blocks.map(blockMarkdown).join('\n\n');
+      return [...(block.newPage ? ['---'] : []), ...block.blocks.map(blockMarkdown)].join('\n\n');
   }
 }
 

@@ -63,7 +63,10 @@ function blockText(block: Block, width: number, paint: Paint): string[] {
     case 'figure':
       return wrap(plain(block.words), width);
     case 'group':
-      return block.blocks.flatMap((each) => blockText(each, width, paint));
+      return [
+        ...(block.newPage ? ['', ''] : []),
+        ...block.blocks.flatMap((each) => blockText(each, width, paint)),
+      ];
   }
 }
 

@@ -39,7 +39,7 @@ export interface SheetOptions {
 
 const USUAL = { level: 2, count: 10, rules: 'wildland', choices: 0 } as const;
 const MOST_PROBLEMS = 500;
-const MOST_CHOICES = 6;
+const MOST_CHOICES = 4;
 const HIGHEST_SEED = 4_294_967_295;
 
 function wholeBetween(least: number, most: number) {
@@ -54,7 +54,7 @@ function wholeBetween(least: number, most: number) {
 
 function choicesFrom(text: string): number {
   const value = wholeBetween(0, MOST_CHOICES)(text);
-  if (value === 1) throw new InvalidArgumentError('One choice is none: take 2 to 6, or 0 for open answers.');
+  if (value === 1) throw new InvalidArgumentError('One choice is none: take 2 to 4, or 0 for open answers.');
   return value;
 }
 
@@ -86,7 +86,7 @@ export function addDrillOptions(command: Command): Command {
       '--rules <rules>',
       `the rule set that the class uses: wildland, structural, engineering, a hand method, or a YAML file of your own (default: ${USUAL.rules})`,
     )
-    .option('--choices <number>', 'multiple choice with so many choices, 2 to 6', choicesFrom)
+    .option('--choices <number>', 'multiple choice with so many choices, 2 to 4', choicesFrom)
     .option('--layout <file>', 'make the problems out of your own engine and lay');
 }
 

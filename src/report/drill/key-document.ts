@@ -13,14 +13,8 @@ export function answerText({ answer, choices }: Problem): string {
 export const toleranceText = ({ answer }: Problem): string =>
   answer.kind === 'number' ? answer.toleranceText : '';
 
-export function givenItems({ given, constants }: Problem): ListItem[] {
-  return [
-    ...given.map(({ symbol, name, text }) => ({ lines: [`${symbol} = ${text}, ${name}`] })),
-    ...constants.map(({ symbol, name, text, source }) => ({
-      lines: [`${symbol} = ${text}, ${name} (${source})`],
-    })),
-  ];
-}
+export const givenItems = ({ given }: Problem): ListItem[] =>
+  given.map(({ symbol, name, text }) => ({ lines: [`${symbol} = ${text}, ${name}`] }));
 
 function stepItem({ say, symbol, formula, substitution, text, rounding }: Step): ListItem {
   return {
@@ -43,10 +37,15 @@ function slipBlocks(slips: readonly Slip[]): Block[] {
   ];
 }
 
-export function rulesBlocks({ rulesUsed }: Problem): Block[] {
-  if (rulesUsed.length === 0) return [];
-  const items = rulesUsed.map(({ text, source }) => ({ lines: [`${text} (${source})`] }));
-  return [paragraph('Rules:'), { kind: 'list', items }];
+/** What the rule set says here: its figures by their symbols, and what has none. */
+export function rulesBlocks({ constants, rulesUsed }: Problem): Block[] {
+  const said = new Set(constants.map(({ name, text }) => `${name}: ${text}`));
+  const items = [
+    ...rulesUsed.filter(({ text }) => !said.has(text)).map(({ text, source }) => `${text} (${source})`),
+    ...constants.map(({ symbol, name, text, source }) => `${symbol} = ${text}, ${name} (${source})`),
+  ];
+  if (items.length === 0) return [];
+  return [paragraph('Rules:'), { kind: 'list', items: items.map((line) => ({ lines: [line] })) }];
 }
 
 export const stepsBlock = ({ steps }: Problem): Block => ({
@@ -58,7 +57,7 @@ export const stepsBlock = ({ steps }: Problem): Block => ({
 /** One problem worked, from what is given to what goes wrong with it. */
 export function workedBlocks(problem: Problem): Block[] {
   const { find, answer, crossCheck, slips } = problem;
-  const within = answer.kind === 'number' ? `; right within ${answer.toleranceText}` : '';
+  const within = answer.kind === 'number' ? ` (${answer.toleranceText} is right)` : '';
   return [
     {
       kind: 'group',
@@ -90,6 +89,7 @@ export function keyBlocks(printed: PrintedSheet): Block[] {
   return [
     { kind: 'heading', level: 1, text: `Key: ${subjectOf(printed.sheet)}` },
     ...originBlocks(printed),
+    heading('Answers at a glance'),
     answersTable(problems),
     ...problems.flatMap(workedBlocks),
   ];

@@ -58,7 +58,7 @@ export function verdictBlocks(marked: MarkedAnswer, step: Step, level: Level): B
   const { problem, verdict, slip, note } = marked;
   const moved = STEP_WORDS[step](level);
   const within = toleranceText(problem);
-  const key = `${problem.answer.text}${within && ` (right within ${within})`}`;
+  const key = `${problem.answer.text}${within && ` (${within} is right)`}`;
   if (verdict === 'right') {
     return [paragraph(`RIGHT: ${key}. ${note ? `${note} ` : ''}${moved}`.trim(), 'good')];
   }

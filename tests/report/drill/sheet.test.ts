@@ -37,7 +37,7 @@ test('a key gives all that a trainer wants: given, find, rules, steps, answer, t
     'FL = C * (Q / (100 gpm))^2 * (L / (100 ft)) * 1 psi',
     '= 24 * (60 gpm / (100 gpm))^2 * (300 ft / (100 ft)) * 1 psi',
     '= 25.9 psi (shown to 0.1 psi)',
-    'Answer: 146 psi; right within 7.3 psi.',
+    'Answer: 146 psi (± 7.3 psi is right).',
     "By hand 146 psi; the program's own solution 143 psi. The field rule",
     '106 psi Elevation was taken off instead of added',
     'Answer: b) series.',

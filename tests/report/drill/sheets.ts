@@ -82,7 +82,7 @@ export const singleLine = (): Problem => ({
     unit: 'psi',
     text: '146 psi',
     tolerance: 7.3,
-    toleranceText: '7.3 psi',
+    toleranceText: '± 7.3 psi',
   },
   crossCheck: {
     hand: { value: 145.92, unit: 'psi' },
