@@ -33,7 +33,7 @@ export function drawFlow(draw: Draw, setting: Setting, size: HoseSize, share = 1
   const [least, most, step] = hoseFacts(setting, size).flows;
   const from = Math.max(least * share, rule?.from_flow ?? 0);
   const to = Math.min(most, rule?.to_flow ?? most);
-  const coarse = setting.level === 1 ? step * 2 : step;
+  const coarse = setting.level === 1 && draw.chance(0.7) ? step * 2 : step;
   return draw.stepped(Math.ceil(from / step) * step, to, coarse);
 }
 

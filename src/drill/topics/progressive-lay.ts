@@ -125,7 +125,9 @@ export const progressiveLay = topic<ProgressiveLayFacts>({
     }
     d.bound('PDP', 0, main.limit);
     const where =
-      up === '' ? 'All is level.' : `The last wye is ${up} above the pump, the laterals run along the slope.`;
+      up === ''
+        ? 'All is level.'
+        : `The last wye is ${up} above the pump, the laterals run level along the slope.`;
     const question = wording.pick([
       `A progressive lay at ${place(wording)} has ${count(n)} wyes on a trunk of ${main.name} hose, the first ${s} from the pump and then one every ${s}, the last at the trunk’s end. At each, a lateral of ${l} of ${side.name} hose feeds a fog nozzle of ${q}; all are open. ${where} What must the pump discharge for the last nozzle?`,
       `A trunk of ${main.name} hose has a wye every ${s}, ${count(n)} of them, and ends at the last. Each feeds ${l} of ${side.name} hose with a fog nozzle flowing ${q}, and all are working. ${where} Find the pump discharge pressure for the nozzle on the last lateral.`,

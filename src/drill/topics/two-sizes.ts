@@ -91,7 +91,7 @@ export const twoSizes = topic<TwoSizesFacts | undefined>({
     }
     let appliance = 0;
     if (setting.level >= 4) {
-      appliances(d, 1, flow, 'reducers or wyes where the sizes meet');
+      appliances(d, 1, flow, 'gated wyes where the sizes meet');
       appliance = 1;
     }
     if (height !== undefined) elevation(d);
