@@ -2,6 +2,7 @@
 // file installs without a single dependency and starts without reading a folder of packages.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { thirdPartyNotices } from './third-party.js';
@@ -31,14 +32,19 @@ const oneWidth = {
   },
 };
 
-/** Larger than all the rest together and needed by a few layouts only, so it is a file of its own, read when asked. */
-const APART = { entry: 'src/physics/pump-curve/least-squares.ts', out: 'least-squares.cjs' };
+/** Larger than all the rest together and needed by few runs only, so they are files of their own, read when asked. */
+const APART = ['src/physics/pump-curve/least-squares.ts', 'src/drill/evaluate.ts'].map((entry) => {
+  const name = basename(entry, '.ts');
+  return { entry, module: new RegExp(`/${name}\\.js$`), out: `${name}.cjs` };
+});
 
 /** @type {import('esbuild').Plugin} */
 const apart = {
   name: 'apart',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /\/least-squares\.js$/ }, () => ({ path: APART.out, namespace: 'apart' }));
+    for (const { module, out } of APART) {
+      onResolve({ filter: module }, () => ({ path: out, namespace: 'apart' }));
+    }
     onResolve({ filter: /\.cjs$/, namespace: 'apart' }, ({ path }) => ({ path, external: true }));
     onLoad({ filter: /.*/, namespace: 'apart' }, ({ path }) => ({
       contents: `module.exports = require('./${path}');`,
@@ -77,7 +83,11 @@ const buildProgram = () =>
   });
 
 const buildApart = () =>
-  build({ ...common, entryPoints: [APART.entry], outfile: `${next}${APART.out}`, format: 'cjs' });
+  Promise.all(
+    APART.map(({ entry, out }) =>
+      build({ ...common, entryPoints: [entry], outfile: `${next}${out}`, format: 'cjs' }),
+    ),
+  );
 
 const buildLibrary = () =>
   build({
@@ -92,13 +102,16 @@ const buildLibrary = () =>
   });
 
 /** Our own modules read the data, so what is checked here is what the program will find. */
-async function writeCatalogue() {
-  const outfile = `${next}build/catalogue.js`;
-  const banner = { js: REQUIRE };
-  await build({ ...common, entryPoints: ['src/build/catalogue.ts'], outfile, format: 'esm', banner });
-  const { checkedRows } = await import(pathToFileURL(outfile).href);
+async function writeData() {
+  const entryPoints = { catalogue: 'src/build/catalogue.ts', rules: 'src/drill/rules/build-rules.ts' };
+  const outdir = `${next}build`;
+  await build({ ...common, entryPoints, outdir, format: 'esm', banner: { js: REQUIRE } });
+  const built = (/** @type {string} */ name) => import(pathToFileURL(`${outdir}/${name}.js`).href);
+  const { checkedRows } = await built('catalogue');
   writeFileSync(`${next}catalogue.json`, JSON.stringify(checkedRows(`${root}data`)));
-  rmSync(`${next}build`, { recursive: true });
+  const { readShippedRules } = await built('rules');
+  writeFileSync(`${next}rules.json`, JSON.stringify(readShippedRules(`${root}data/rules/`)));
+  rmSync(outdir, { recursive: true });
 }
 
 /** The names say for whom the cache is, because V8 itself looks at less than that. */
@@ -119,9 +132,9 @@ function replaceDist() {
 async function main() {
   mkdirSync(next, { recursive: true });
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
-  const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
+  const inputs = built.flat().flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
-  await writeCatalogue();
+  await writeData();
   writeCodeCache();
   replaceDist();
 }

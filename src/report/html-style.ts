@@ -24,7 +24,7 @@ li p { margin: 0; }
 h1.good { border-color: #0a5c1d; }
 h1.bad { border-color: #a30f0f; }
 h1.care { border-color: #7a4b00; }
-ol.letters { list-style: lower-alpha; }
+ol.letters { list-style: upper-alpha; }
 figure { margin: .6rem 0; }
 figcaption { font-size: .9em; color: #555; }
 svg { display: block; max-width: 100%; height: auto; }

@@ -19,7 +19,7 @@ function tableMarkdown({ columns, rows }: Table): string {
   ].join('\n');
 }
 
-const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 /** The mark of an item and how far what belongs to it is set in. Markdown has no lists with letters. */
 function markOf({ marks }: List, index: number): { mark: string; indent: string } {

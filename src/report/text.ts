@@ -15,7 +15,7 @@ const USUAL_WIDTH = 80;
 const WIDEST = 110;
 const NARROWEST = 24;
 
-const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 /** `- `, ` 3. ` or `c) `, all of one list of one width. */
 function markOf({ marks, items }: List, index: number): string {

@@ -44,17 +44,22 @@ function cellsOf(row: string): string[] {
 const SHEET = /^sheet\b\s*[:=]?\s*(.*)$/i;
 const CODE = /^[0-9A-Z]{4}[- ]?[0-9A-Z]{4}$/i;
 
+/** A line in which a spreadsheet says what parts its cells. */
+const SEPARATOR = /^sep=.\r?\n/i;
+
 /** Parts the row about the sheet from the answers; the row is there where its first cell begins with `sheet`. */
 export function answerFile(name: string, text: string): AnswerFile {
   const whole = text.replace(/^\ufeff/, '');
   const student = basename(name, extname(name));
-  const [, blank, row] = /^((?:[\s,;]*[\r\n])?)([^\r\n]*)/.exec(whole) ?? ['', '', ''];
+  const separator = SEPARATOR.exec(whole)?.[0] ?? '';
+  const body = whole.slice(separator.length);
+  const [all, row] = /^(?:[\s,;]*[\r\n])?([^\r\n]*)/.exec(body) ?? ['', ''];
   const [first, ...rest] = cellsOf(row);
   const cells = [SHEET.exec(first)?.[1] ?? '', ...rest];
   const code = cells.find((cell) => CODE.test(cell));
   const command = cells.find((cell) => /\bdrill\b/.test(cell));
   if (!SHEET.test(first) || (!code && !command)) return { name, student, csv: whole };
-  const csv = whole.slice(blank.length + row.length).replace(/^\r\n|^[\r\n]/, '');
+  const csv = separator + body.slice(all.length).replace(/^\r\n|^[\r\n]/, '');
   return { name, student, csv, ...(code && { code }), ...(command && { command }) };
 }
 

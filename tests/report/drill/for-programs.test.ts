@@ -54,7 +54,7 @@ test('CSV has one problem a row under one heading a column', () => {
   expect(cell(1, 'answer')).toBe('145.92');
   expect(cell(1, 'tolerance')).toBe('7.3');
   expect(cell(2, 'choice_b')).toBe('series');
-  expect(cell(2, 'answer_letter')).toBe('b');
+  expect(cell(2, 'answer_letter')).toBe('B');
   expect(cell(3, 'question')).toContain('& "more" of');
 });
 

@@ -24,7 +24,7 @@ test('a sheet holds every question and no answer, slip or step', () => {
 
 test('the wording of one choice does not tell it from another', () => {
   const text = textOf(sheetDocument(printed()));
-  expect(text).toContain('a) parallel\nb) series\n');
+  expect(text).toContain('A) parallel\nB) series\n');
 });
 
 test('a key gives all that a trainer wants: given, find, rules, steps, answer, tolerance, solver, slips', () => {
@@ -40,7 +40,7 @@ test('a key gives all that a trainer wants: given, find, rules, steps, answer, t
     'Answer: 146 psi (± 7.3 psi is right).',
     "By hand 146 psi; the program's own solution 143 psi. The field rule",
     '106 psi Elevation was taken off instead of added',
-    'Answer: b) series.',
+    'Answer: B) series.',
   ]) {
     expect(text).toContain(part);
   }

@@ -136,8 +136,8 @@ export const staging = (): Problem => ({
     },
   ],
   choices: [
-    { letter: 'a', text: 'parallel', value: 'parallel', right: false, slip: 'swapped' },
-    { letter: 'b', text: 'series', value: 'series', right: true },
+    { letter: 'A', text: 'parallel', value: 'parallel', right: false, slip: 'swapped' },
+    { letter: 'B', text: 'series', value: 'series', right: true },
   ],
 });
 
