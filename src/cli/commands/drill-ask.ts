@@ -81,6 +81,7 @@ async function answerTo(
   const { lines, say, mark } = talk;
   const { helpBlocks, workingBlocks } = await import('../../report/drill/tutor-blocks.js');
   const { paragraph } = await import('../../report/document.js');
+  const { asSentence } = await import('../../report/words.js');
   for (;;) {
     const line = (await lines.next())?.trim();
     switch (line?.toLowerCase()) {
@@ -104,7 +105,7 @@ async function answerTo(
     }
     const marked = mark(problem, STUDENT, line ?? '');
     if (marked.verdict !== 'unreadable') return marked;
-    say([paragraph(marked.note ?? 'That cannot be read as an answer; try again.', 'care')]);
+    say([paragraph(asSentence(marked.note ?? 'that cannot be read as an answer'), 'care')]);
   }
 }
 

@@ -4,7 +4,7 @@ import { sentence } from '../words.js';
 import { type PrintedSheet, subjectOf } from './printed-sheet.js';
 import { originBlocks, problemTitle, sketchBlocks } from './sheet-document.js';
 
-/** `b) 118 psi`, or without its letter where nothing was to choose from. */
+/** `B) 118 psi`, or without its letter where nothing was to choose from. */
 export function answerText({ answer, choices }: Problem): string {
   const right = choices.find((choice) => choice.right);
   return right ? `${right.letter}) ${answer.text}` : answer.text;

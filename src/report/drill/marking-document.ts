@@ -1,6 +1,16 @@
 import type { MarkedAnswer, StudentMark, TopicMark } from '../../drill/marking/marking.js';
-import { type Block, type Document, heading, type ListItem, paragraph, type Tone } from '../document.js';
-import { counted } from '../words.js';
+import {
+  type Block,
+  type Cell,
+  type Column,
+  type Document,
+  heading,
+  type ListItem,
+  paragraph,
+  type Tone,
+} from '../document.js';
+import { asSentence, counted } from '../words.js';
+import { answerText } from './key-document.js';
 import { type PrintedMarking, percentOf } from './marking-json.js';
 
 const whole = (percent: number): string => `${Math.floor(percent)} %`;
@@ -19,10 +29,10 @@ const VERDICT_WORDS: Record<MarkedAnswer['verdict'], string> = {
 
 function answerItem({ problem, text, verdict, slip, note }: MarkedAnswer): ListItem {
   const said = verdict === 'blank' ? '' : ` ${text.trim()};`;
-  const lines = [`${VERDICT_WORDS[verdict]}:${said} the key says ${problem.answer.text}`];
+  const lines = [`${VERDICT_WORDS[verdict]}:${said} the key says ${answerText(problem)}`];
   if (slip) lines.push(slip.why);
   else if (verdict === 'wrong') lines.push('No known slip gives this: look at the working.');
-  if (note) lines.push(note);
+  if (note) lines.push(asSentence(note));
   return { lead: `${problem.number}. ${problem.topicTitle}`, lines };
 }
 
@@ -41,7 +51,7 @@ function studentBlocks(mark: StudentMark, pass: number | undefined): Block[] {
   return [
     { ...heading(title), tone: verdict.tone },
     ...(open.length > 0 ? [{ kind: 'list' as const, items: open.map(answerItem) }] : []),
-    ...noted.map(({ problem, note }) => paragraph(`${problem.number}. right, but: ${note}`)),
+    ...noted.map(({ problem, note }) => paragraph(`${problem.number}. right, but ${note}.`)),
     ...(teachAgain.length > 0
       ? [paragraph('Teach again:'), teachList(teachAgain)]
       : [paragraph('Nothing to teach again.')]),
@@ -87,6 +97,21 @@ function headline({ marking, pass }: PrintedMarking): Block {
   return { kind: 'heading', level: 1, text, tone: all ? 'good' : 'bad' };
 }
 
+function studentsTable({ marking, pass }: PrintedMarking): Block {
+  const rows = marking.students.map((mark): Cell[] => {
+    const { text, tone } = passWords(mark, pass);
+    const score = [mark.student, `${mark.right} of ${mark.of}`, whole(percentOf(mark))];
+    return pass === undefined ? score : [...score, tone ? { text, tone } : text];
+  });
+  const columns: Column[] = [
+    { title: 'Student' },
+    { title: 'Right', align: 'right' },
+    { title: 'Share', align: 'right' },
+    ...(pass === undefined ? [] : [{ title: 'Verdict' }]),
+  ];
+  return { kind: 'table', columns, rows };
+}
+
 /** A marked class: the score, what to teach everybody again, each topic, and each student. */
 export function markingDocument(printed: PrintedMarking): Document {
   const { marking, code, command } = printed;
@@ -95,7 +120,9 @@ export function markingDocument(printed: PrintedMarking): Document {
     blocks: [
       headline(printed),
       paragraph(`Marked by the key of sheet ${code}: ${command}`, 'quiet'),
-      ...(marking.notes.length > 0 ? [heading('Not marked'), teachList(marking.notes)] : []),
+      heading('Students'),
+      studentsTable(printed),
+      ...(marking.notes.length > 0 ? [heading('To look at'), teachList(marking.notes.map(asSentence))] : []),
       heading('Teach again'),
       marking.teachAgain.length > 0 ? teachList(marking.teachAgain) : paragraph('Nothing.'),
       ...topicsBlocks(marking.topics),

@@ -65,7 +65,7 @@ export function verdictBlocks(marked: MarkedAnswer, step: Step, level: Level): B
   const head = verdict === 'blank' ? 'SKIPPED' : 'WRONG';
   return [
     paragraph(`${head}: it is ${key}. ${moved}`.trim(), 'bad'),
-    ...(slip ? [paragraph(slip.why)] : []),
+    ...(slip ? [paragraph(slip.why)] : verdict === 'wrong' ? [paragraph('No known slip gives this.')] : []),
     ...workingBlocks(problem),
   ];
 }

@@ -85,7 +85,7 @@ test('marks name each wrong answer, the slip behind it, and what to teach again'
   expect(text).toMatch(/^1 student: 1 of 2 answers right Marked by the key of sheet 9F3A-1C2B/);
   expect(text).toContain('wrong: 106 psi; the key says 146 psi Elevation was taken off instead of added');
   expect(text).toContain('elevation is added where the nozzle is above the pump');
-  expect(text).toContain('Not marked - row 5 holds too many cells');
+  expect(text).toContain('To look at - Row 5 holds too many cells.');
 });
 
 test('who passes is said in words', () => {
