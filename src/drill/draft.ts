@@ -79,6 +79,8 @@ export interface Draft {
   readonly crossCheck?: (value: (symbol: string) => number) => CrossCheck | undefined;
   /** Marked right within this part of the answer in place of the rule set's, where reading a table costs more. */
   readonly relativeTolerance?: number;
+  /** Marked right within this, in the answer's unit, in place of the rule set's band: where what is taught is smaller than that. */
+  readonly tolerance?: number;
 }
 
 /**
@@ -155,7 +157,7 @@ export class Drafting {
   draft(
     question: string,
     find: string,
-    more: Partial<Pick<Draft, 'sketch' | 'word' | 'crossCheck' | 'relativeTolerance'>> = {},
+    more: Partial<Pick<Draft, 'sketch' | 'word' | 'crossCheck' | 'relativeTolerance' | 'tolerance'>> = {},
   ): Draft {
     const { given, constants, rulesUsed, sum, alterations, bounds } = this;
     return { question, find, given, constants, rulesUsed, sum, alterations, bounds, ...more };

@@ -38,7 +38,7 @@ export function makeProblem(
   }
   const last = draft.sum[draft.sum.length - 1];
   const answer = answerOf(draft, right, setting);
-  const slips = slipsOf(draft, answer, right);
+  const slips = slipsOf(draft, answer);
   const apart = answer.kind === 'word' ? slips : farApart(slips, answer);
   if (apart.length < Math.min(LEAST_SLIPS, answer.kind === 'word' ? answer.options.length - 1 : LEAST_SLIPS))
     return `only ${apart.length} slips give another answer`;
@@ -86,7 +86,7 @@ function answerOf(draft: Draft, { answer, value }: Worked, { rules }: Setting): 
     return { kind: 'word', word, text: text(word, value), options };
   }
   const { unit, decimals } = draft.sum[draft.sum.length - 1];
-  const tolerance = toleranceOf(answer, unit, rules, draft.relativeTolerance);
+  const tolerance = draft.tolerance ?? toleranceOf(answer, unit, rules, draft.relativeTolerance);
   return {
     kind: 'number',
     value: answer,
@@ -98,7 +98,7 @@ function answerOf(draft: Draft, { answer, value }: Worked, { rules }: Setting): 
 }
 
 /** The sum redone with each slip; those that come out right all the same, or impossible, are left out. */
-function slipsOf(draft: Draft, answer: Answer, right: Worked): Slip[] {
+function slipsOf(draft: Draft, answer: Answer): Slip[] {
   const slips: Slip[] = [];
   for (const alteration of draft.alterations) {
     const why = alteration.why ?? SLIPS[alteration.slip];
@@ -127,7 +127,6 @@ function slipsOf(draft: Draft, answer: Answer, right: Worked): Slip[] {
       if (word !== answer.word && !slips.some(({ value }) => value === word))
         slips.push({ slip, why: why ?? SLIPS[slip], value: word, text: word });
   }
-  void right;
   return slips;
 }
 

@@ -1,6 +1,6 @@
 import type { Alteration, Draft, Rounding, SumStep } from './draft.js';
 import { formulaUnit, Scope } from './evaluate.js';
-import { decimalsOf, number, roundTo, worked } from './print.js';
+import { decimalsOf, roundTo, worked } from './print.js';
 import type { Step } from './problem.js';
 
 /** A draft with every step worked: the value of each symbol in the unit it is printed in. */
@@ -76,10 +76,7 @@ export function substituted(formula: string, figures: ReadonlyMap<string, string
     const before = formula.slice(0, at).trimEnd();
     const after = formula.slice(at + name.length).trimStart();
     const bare = /^[\d.]+$/.test(text);
-    const tight =
-      after.startsWith('^') || /[/-]$/.test(before) || /\/\S/.test(text.replace(/^-?[\d.]+ /, ''));
+    const tight = after.startsWith('^') || /\/$/.test(before) || /\/\S/.test(text.replace(/^-?[\d.]+ /, ''));
     return (!bare && tight) || text.startsWith('-') ? `(${text})` : text;
   });
 }
-
-export { number };

@@ -95,7 +95,9 @@ function numberOf(answer: NumberAnswer, text: string): Reading {
 }
 
 function converted(value: number, rest: string, unit: PrintedUnit): Reading {
-  const said = rest.replace(/^[\s.]+|[\s.;]+$/g, '');
+  const stripped = rest.replace(/^[\s.]+|[\s.;]+$/g, '');
+  // A force is called pounds too.
+  const said = unit === 'lbf' && /^(?:lbs?|pounds?)$/i.test(stripped) ? 'lbf' : stripped;
   if (said === '' || bareUnit(said) === bareUnit(unit)) return { kind: 'number', value };
   const wanted = siOf(1, unit);
   const given = siOf(value, said);
@@ -115,7 +117,6 @@ function siOf(value: number, unit: string): { value: number; dimension: string }
   if (mercury !== undefined) return { value: value * mercury, dimension: 'pressure' };
   const name: UnitName | undefined = findUnit(unit);
   if (name === undefined) return undefined;
-  // Weights are answered in lb, lbf or kg alike.
   const { dimension } = UNITS[name];
   return { value: fromUnit(value, name) - (toUnit(0, name) === 0 ? 0 : fromUnit(0, name)), dimension };
 }

@@ -1,12 +1,19 @@
 import type { Topic } from '../draft.js';
 import { appliancesInLine } from './appliances-in-line.js';
+import { altitudeDraft, drafting, netPressure } from './drafting.js';
 import { frictionLoss } from './friction-loss.js';
+import { gaugeFaults } from './gauge-faults.js';
+import { operatingPoint } from './operating-point.js';
 import { progressiveLay } from './progressive-lay.js';
+import { relay } from './relay.js';
 import { siamese } from './siamese.js';
 import { singleLine } from './single-line.js';
 import { lineDownhill, lineUphill } from './sloping-line.js';
 import { smoothBoreFlow } from './smooth-bore-flow.js';
+import { tenderShuttle } from './tender-shuttle.js';
+import { onePumpOut, parallelPumps, seriesPumps, stagingChoice, weakPump } from './two-pumps.js';
 import { twoSizes } from './two-sizes.js';
+import { typingOrifice } from './typing-orifice.js';
 import { volume } from './volume.js';
 import { waterMinutes } from './water-minutes.js';
 import { wyeEqual, wyeUnequal } from './wye.js';
@@ -25,6 +32,19 @@ const all = [
   wyeUnequal,
   siamese,
   progressiveLay,
+  drafting,
+  netPressure,
+  altitudeDraft,
+  relay,
+  stagingChoice,
+  tenderShuttle,
+  gaugeFaults,
+  typingOrifice,
+  operatingPoint,
+  parallelPumps,
+  seriesPumps,
+  weakPump,
+  onePumpOut,
 ] as const;
 
 /** Every topic, easy to hard. */
