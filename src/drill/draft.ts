@@ -79,6 +79,8 @@ export interface Draft {
   readonly crossCheck?: (value: (symbol: string) => number) => CrossCheck | undefined;
   /** Marked right within this part of the answer in place of the rule set's, where reading a table costs more. */
   readonly relativeTolerance?: number;
+  /** The solver's answer has to lie within the tolerance too: a draw where it does not is thrown away. */
+  readonly keyedBySolver?: boolean;
   /** Marked right within this, in the answer's unit, in place of the rule set's band: where what is taught is smaller than that. */
   readonly tolerance?: number;
 }
@@ -157,7 +159,9 @@ export class Drafting {
   draft(
     question: string,
     find: string,
-    more: Partial<Pick<Draft, 'sketch' | 'word' | 'crossCheck' | 'relativeTolerance' | 'tolerance'>> = {},
+    more: Partial<
+      Pick<Draft, 'sketch' | 'word' | 'crossCheck' | 'keyedBySolver' | 'relativeTolerance' | 'tolerance'>
+    > = {},
   ): Draft {
     const { given, constants, rulesUsed, sum, alterations, bounds } = this;
     return { question, find, given, constants, rulesUsed, sum, alterations, bounds, ...more };

@@ -42,6 +42,11 @@ export function makeProblem(
   const apart = answer.kind === 'word' ? slips : farApart(slips, answer);
   if (apart.length < Math.min(LEAST_SLIPS, answer.kind === 'word' ? answer.options.length - 1 : LEAST_SLIPS))
     return `only ${apart.length} slips give another answer`;
+  const crossCheck = draft.crossCheck?.(right.value);
+  if (draft.keyedBySolver && crossCheck && answer.kind === 'number') {
+    const gap = Math.abs(crossCheck.solver.value - crossCheck.hand.value);
+    if (gap > answer.tolerance) return `the solver is ${gap} ${answer.unit} away`;
+  }
   const problem: Problem = {
     ...at,
     topic: topic.id,
@@ -57,7 +62,7 @@ export function makeProblem(
     sketch: draft.sketch && sketchOf(draft.sketch),
     steps: stepsOf(draft, right),
     answer,
-    crossCheck: draft.crossCheck?.(right.value),
+    crossCheck,
     slips,
     choices: choicesOf(answer, apart, choices, new Draw(`choices of ${at.id}`)),
   };

@@ -5,7 +5,16 @@ import type { Draw } from './random.js';
 import type { SquarePump } from './solver/two-pumps.js';
 
 /** A small high-pressure pump of our own invention: round figures of shutoff pressure and fall. */
-export function drawPump(draw: Draw, setting: Setting): SquarePump {
+export function drawPump(
+  draw: Draw,
+  setting: Setting,
+  staging: 'parallel' | 'series' = 'parallel',
+): SquarePump {
+  // Two in series stay below the 600 psi that the casings of such pumps bear.
+  if (staging === 'series')
+    return setting.units === 'us'
+      ? { shutoff: draw.stepped(200, 290, 10), fall: draw.stepped(60, 150, 10) }
+      : { shutoff: draw.stepped(1400, 2000, 50), fall: draw.stepped(30, 70, 5) };
   return setting.units === 'us'
     ? { shutoff: draw.stepped(300, 420, 10), fall: draw.stepped(100, 220, 10) }
     : { shutoff: draw.stepped(2100, 2900, 50), fall: draw.stepped(50, 100, 5) };

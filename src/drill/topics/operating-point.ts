@@ -34,8 +34,8 @@ export const operatingPoint = topic<OperatingPointFacts | undefined>({
     if (setting.level === 2)
       return { pump, flows, static: 0, loss: 0, ask: draw.pick(['flow', 'pressure'] as const), at: between };
     const height = setting.level === 3 ? 0 : pressures(setting, 10 * draw.whole(2, 12));
-    const q = between / 100;
-    const loss = (pressureAt(pump, between) - height) / q ** 2;
+    const q = Math.max(between, flows[Math.ceil(most / 2)] + step / 2) / 100;
+    const loss = (pressureAt(pump, q * 100) - height) / q ** 2;
     const step5 = setting.units === 'us' ? 5 : 1;
     return { pump, flows, static: round(height, step5), loss: round(loss, step5), ask: 'point' };
   },
@@ -222,6 +222,7 @@ export const operatingPoint = topic<OperatingPointFacts | undefined>({
           },
           { kind: 'nozzle', label: 'nozzle' },
         ],
+        keyedBySolver: true,
         crossCheck: (value) =>
           beside(
             value('Q'),

@@ -47,7 +47,8 @@ export const progressiveLay = topic<ProgressiveLayFacts>({
       lateralLength: us ? 100 : 30,
       laterals: draw.whole(2, Math.min(6, 2 + setting.level)),
       flow: us ? draw.pick([10, 15, 20, 25]) : draw.pick([40, 50, 60, 80, 90]),
-      height: setting.level === 1 ? 0 : drawHeight(draw, setting, 20, 60 + 20 * setting.level),
+      height:
+        setting.level === 1 && draw.chance(0.4) ? 0 : drawHeight(draw, setting, 20, 60 + 20 * setting.level),
     };
   },
   pose({ trunk, spacing, lateral, lateralLength, laterals, flow, height }, setting) {

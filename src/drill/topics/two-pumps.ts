@@ -130,6 +130,7 @@ export const parallelPumps = topic<TwoPumpFacts>({
     ]);
     return d.draft(question, 'flow of both pumps', {
       sketch: PARALLEL,
+      keyedBySolver: true,
       crossCheck: (value) =>
         beside(value('Q'), staged(pumps, 'parallel', load, units).total, unit.flow, NO_GAP),
     });
@@ -140,7 +141,7 @@ export const seriesPumps = topic<TwoPumpFacts & { readonly flow?: number }>({
   id: 'series-pumps',
   title: 'Two pumps in series',
   draw(draw, setting) {
-    const a = drawPump(draw, setting);
+    const a = drawPump(draw, setting, 'series');
     const b = setting.level === 1 ? a : weaker(a, draw, setting, 5, 25);
     const most = Math.min(runout(a), runout(b));
     const flow = round(most * draw.pick([0.5, 0.6, 0.7, 0.8, 0.9]), setting.units === 'us' ? 5 : 20);
@@ -185,6 +186,7 @@ export const seriesPumps = topic<TwoPumpFacts & { readonly flow?: number }>({
         'pressure after the second pump',
         {
           sketch: SERIES,
+          keyedBySolver: true,
           crossCheck: (value) => {
             const loss = value('P') / (flow / 100) ** 2;
             const { pressure } = staged(pumps, 'series', { static: 0, loss }, units);
@@ -228,6 +230,7 @@ export const seriesPumps = topic<TwoPumpFacts & { readonly flow?: number }>({
       'flow through both pumps',
       {
         sketch: SERIES,
+        keyedBySolver: true,
         crossCheck: (value) =>
           beside(value('Q'), staged(pumps, 'series', load, units).total, unit.flow, NO_GAP),
       },
@@ -283,6 +286,7 @@ export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }
         'flow at which the weaker pump is shut out',
         {
           sketch: PARALLEL,
+          keyedBySolver: true,
           crossCheck: (value) =>
             beside(
               value('Q'),
@@ -335,6 +339,7 @@ export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }
     ]);
     return d.draft(question, 'flow of both pumps', {
       sketch: PARALLEL,
+      keyedBySolver: true,
       crossCheck: (value) =>
         beside(value('Q'), staged(pumps, 'parallel', load, units).total, unit.flow, NO_GAP),
     });
@@ -353,8 +358,8 @@ export const onePumpOut = topic<OnePumpOutFacts>({
   id: 'one-pump-out',
   title: 'One of two pumps out',
   draw(draw, setting) {
-    const pump = drawPump(draw, setting);
     const staging = setting.level >= 3 && draw.chance(0.5) ? 'series' : 'parallel';
+    const pump = drawPump(draw, setting, staging);
     const each = runout(pump) * draw.pick([0.6, 0.7, 0.8]);
     const flow = staging === 'parallel' ? 2 * each : each;
     const pressure = (pump.shutoff - pump.fall * (each / 100) ** 2) * (staging === 'parallel' ? 1 : 2);
@@ -424,6 +429,7 @@ export const onePumpOut = topic<OnePumpOutFacts>({
           staging === 'parallel'
             ? [...PARALLEL, { kind: 'nozzle', label: 'test orifice' }]
             : [...SERIES, { kind: 'nozzle', label: 'test orifice' }],
+        keyedBySolver: true,
         crossCheck: (value) => {
           const one = staged([pump], 'parallel', { static: 0, loss: orifice }, units);
           return ask === 'flow'
@@ -451,7 +457,7 @@ export const stagingChoice = topic<StagingChoiceFacts | undefined>({
   title: 'Parallel or series: pick and justify',
   draw(draw, setting) {
     const us = setting.units === 'us';
-    const pump = drawPump(draw, setting);
+    const pump = drawPump(draw, setting, 'series');
     const q0 = runout(pump);
     const step = us ? 5 : 20;
     const want = draw.pick(WAYS);
@@ -536,6 +542,7 @@ export const stagingChoice = topic<StagingChoiceFacts | undefined>({
           'neither staging': { slip: 'one-pump-alone', why: 'Only one pump’s curve was looked at.' },
         },
       },
+      keyedBySolver: true,
       crossCheck: (value) => {
         const series = decide(value) === 'two in series';
         const hand = series ? value('PS') : value('PP');

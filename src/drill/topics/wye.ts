@@ -81,9 +81,9 @@ export const wyeEqual = topic<WyeEqualFacts | undefined>({
         draw,
         setting,
         lengths(setting, 100),
-        lengths(setting, 300 + 60 * setting.level),
+        lengths(setting, 400 + 60 * setting.level),
       ),
-      legLength: drawLength(draw, setting, lengths(setting, 100), lengths(setting, 150 + 30 * setting.level)),
+      legLength: drawLength(draw, setting, lengths(setting, 100), lengths(setting, 200 + 30 * setting.level)),
     };
   },
   pose(facts, setting) {
@@ -185,7 +185,7 @@ export const wyeUnequal = topic<WyeUnequalFacts | undefined>({
   draw(draw, setting) {
     const hose = drawHose(draw, setting, 2);
     if (hose === undefined) return undefined;
-    const short = drawLength(draw, setting, lengths(setting, 100), lengths(setting, 150));
+    const short = drawLength(draw, setting, lengths(setting, 100), lengths(setting, 200));
     const long = short + drawLength(draw, setting, lengths(setting, 100), lengths(setting, 250));
     const high = setting.level >= 2 ? drawHeight(draw, setting, 20, 70) : 0;
     const swap = draw.chance(0.5);
@@ -193,7 +193,7 @@ export const wyeUnequal = topic<WyeUnequalFacts | undefined>({
     const against = setting.level >= 3 && draw.chance(0.4);
     return {
       ...hose,
-      feederLength: drawLength(draw, setting, lengths(setting, 100), lengths(setting, 300)),
+      feederLength: drawLength(draw, setting, lengths(setting, 100), lengths(setting, 500)),
       legLengths: pair(short, long),
       heights: against ? pair(high, 0) : pair(0, high),
       ask: setting.level >= 4 && draw.chance(0.5) ? 'gate' : 'pump',
