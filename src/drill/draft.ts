@@ -164,6 +164,9 @@ export class Drafting {
     > = {},
   ): Draft {
     const { given, constants, rulesUsed, sum, alterations, bounds } = this;
+    const symbols = [...given, ...constants, ...sum].map(({ symbol }) => symbol);
+    const twice = symbols.find((symbol, index) => symbols.indexOf(symbol) !== index);
+    if (twice !== undefined) throw new Error(`${twice} stands for two things in: ${question}`);
     return { question, find, given, constants, rulesUsed, sum, alterations, bounds, ...more };
   }
 }

@@ -24,7 +24,10 @@ import type { Figure, PrintedUnit } from './problem.js';
 
 /** What is used of a mathjs unit; its own types do not reach a hand-picked build. */
 interface UnitValue {
+  /** In SI. */
   value: number;
+  /** Powers of mass, length, time and what follows. */
+  dimensions: number[];
   fixPrefix: boolean;
   clone(): UnitValue;
   equalBase(other: UnitValue): boolean;
@@ -32,6 +35,17 @@ interface UnitValue {
   divide(other: UnitValue | number): UnitValue | number;
   pow(power: number): UnitValue;
   toNumber(unit: string): number;
+}
+
+/** A part of a parsed formula. */
+export interface FormulaNode {
+  type: string;
+  /** The operation of an OperatorNode; of a FunctionNode, the node that names it. */
+  fn?: string | { name: string };
+  args?: FormulaNode[];
+  content?: FormulaNode;
+  value?: unknown;
+  name?: string;
 }
 
 type Quantity = UnitValue | number;
@@ -45,7 +59,7 @@ interface Build {
   import(functions: Record<string, unknown>, options: { override: boolean }): void;
   createUnit(name: string, definition: string, options?: { override: boolean }): void;
   unit(value: number, unit: string): UnitValue;
-  parse(formula: string): { compile(): Compiled };
+  parse(formula: string): FormulaNode & { compile(): Compiled };
 }
 
 const make = factory as unknown as (
@@ -162,17 +176,26 @@ export function formulaUnit(unit: PrintedUnit): string {
   return IN_FORMULA[unit] ?? unit;
 }
 
-function quantity({ value, unit }: Figure): Quantity {
-  if (unit === '' || unit === '%') return value;
-  built ??= build();
-  const name = formulaUnit(unit);
+export const isBare = (unit: PrintedUnit): boolean => unit === '' || unit === '%';
+
+/** One of a unit as formulae name it. */
+export function oneOf(name: string): UnitValue {
   let one = units.get(name);
   if (one === undefined) {
+    built ??= build();
     one = built.unit(1, name);
     units.set(name, one);
   }
-  return one.multiply(value);
+  return one;
 }
+
+export function parsed(formula: string): FormulaNode {
+  built ??= build();
+  return built.parse(formula);
+}
+
+const quantity = ({ value, unit }: Figure): Quantity =>
+  isBare(unit) ? value : oneOf(formulaUnit(unit)).multiply(value);
 
 /** Named quantities that formulae are evaluated over. */
 export class Scope {
@@ -195,8 +218,7 @@ export class Scope {
       compiled.set(formula, code);
     }
     const result = code.evaluate(this.#values);
-    const plain = unit === '' || unit === '%';
-    if (plain !== (typeof result === 'number'))
+    if (isBare(unit) !== (typeof result === 'number'))
       throw new TypeError(`${formula} does not come out in ${unit || 'a bare number'}`);
     const value = typeof result === 'number' ? result : result.toNumber(formulaUnit(unit));
     if (!Number.isFinite(value)) throw new TypeError(`${formula} has no value`);

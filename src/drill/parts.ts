@@ -48,7 +48,7 @@ export function covers(setting: Setting, size: HoseSize, flow: number): boolean 
 
 /** A length in whole sections, in hundreds at level 1. */
 export function drawLength(draw: Draw, setting: Setting, least: number, most: number): number {
-  const section = SECTION[setting.units] * (setting.level === 1 ? 2 : 1);
+  const section = SECTION[setting.units] * (setting.level === 1 && draw.chance(0.7) ? 2 : 1);
   return section * draw.whole(Math.max(1, Math.ceil(least / section)), Math.floor(most / section));
 }
 
@@ -205,7 +205,7 @@ function frictionFormula(
     case 'old_square': {
       const own = rule.hoses[size];
       const share = own?.share ?? Number.NaN;
-      const S = `S${tag}`;
+      const S = `share${tag}`;
       const second = flowValue < 100 ? `${q} / 2` : q;
       d.cite(
         `loss of ${per} of 2-1/2 in hose is 2Q² + Q, Q in hundreds of ${unit.flow} (Q/2 in place of Q under 100)`,

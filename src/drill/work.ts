@@ -2,6 +2,7 @@ import type { Alteration, Draft, Rounding, SumStep } from './draft.js';
 import { formulaUnit, Scope } from './evaluate.js';
 import { decimalsOf, roundTo, worked } from './print.js';
 import type { Step } from './problem.js';
+import { QuickScope } from './quick-scope.js';
 
 /** A draft with every step worked: the value of each symbol in the unit it is printed in. */
 export interface Worked {
@@ -15,7 +16,7 @@ export interface Worked {
  * Errors: TypeError where a formula does not come out in its unit.
  */
 export function work(draft: Draft, alteration?: Alteration): Worked {
-  const scope = new Scope();
+  const scope = alteration ? new QuickScope() : new Scope();
   const values = new Map<string, number>();
   const put = (symbol: string, value: number, unit: SumStep['unit']) => {
     values.set(symbol, value);

@@ -298,7 +298,8 @@ export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }
       );
     }
     const held = 'held' in load ? load.held : 0;
-    giveLoad(d, load);
+    const stands = giveLoad(d, load);
+    const reads = d.given[d.given.length - 1].text;
     const nothing = `0 ${unit.p}`;
     d.step('XA', 'What pump A has left to lose', `max(SA - P, ${nothing})`, unit.pressure);
     d.step(
@@ -334,8 +335,8 @@ export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }
     d.bound('XA', pressures(setting, 5), a.shutoff);
     d.bound('Q', 5, 2 * runout(a));
     const question = wording.pick([
-      `Two unlike pumps work in parallel on ${engine(wording)}. ${parallel} ${both} The manifold stands at ${held} ${unit.pressure}. How much do they flow together?`,
-      `At ${place(wording)} two unlike pumps are staged in parallel. ${parallel} ${both} The gauge on the manifold reads ${held} ${unit.pressure}. Find the total flow.`,
+      `Two unlike pumps work in parallel on ${engine(wording)}. ${parallel} ${both} ${stands} How much do they flow together?`,
+      `At ${place(wording)} two unlike pumps are staged in parallel. ${parallel} ${both} The gauge on the manifold reads ${reads}. Find the total flow.`,
     ]);
     return d.draft(question, 'flow of both pumps', {
       sketch: PARALLEL,

@@ -85,7 +85,7 @@ export const twoSizes = topic<TwoSizesFacts | undefined>({
     ]) {
       const set: Record<string, number> = {};
       for (const [symbol, value] of figures)
-        if (symbol.length === 2 && symbol.endsWith(from)) set[`${symbol[0]}${to}`] = value;
+        if (symbol.endsWith(from)) set[`${symbol.slice(0, -1)}${to}`] = value;
       if (Object.keys(set).length > 0)
         d.slip('one-size-throughout', { set, why: `The whole line was worked as ${name} hose.` });
     }

@@ -186,7 +186,7 @@ export const wyeUnequal = topic<WyeUnequalFacts | undefined>({
     const hose = drawHose(draw, setting, 2);
     if (hose === undefined) return undefined;
     const short = drawLength(draw, setting, lengths(setting, 100), lengths(setting, 200));
-    const long = short + drawLength(draw, setting, lengths(setting, 100), lengths(setting, 250));
+    const long = short + drawLength(draw, setting, lengths(setting, 100), lengths(setting, 450));
     const high = setting.level >= 2 ? drawHeight(draw, setting, 20, 70) : 0;
     const swap = draw.chance(0.5);
     const pair = <T>(a: T, b: T): [T, T] => (swap ? [b, a] : [a, b]);
