@@ -15,7 +15,7 @@ const figures: Figures = {
   q: [330, 'L/min'],
   r: [10, '%'],
   n: [3, ''],
-  G: [0.434, 'psi/ft'],
+  G: [0.5, 'psi/ft'],
 };
 
 function filled<S extends Scope | QuickScope>(scope: S): S {
