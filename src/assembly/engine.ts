@@ -39,7 +39,7 @@ export function layEngine(
   const { plumbing } = layout.engine;
   const intake = through(plumbing.intake, supply.start, 'intake', context);
   const outlets: NamedPlace[] = [];
-  const lay = new EnginePlumbing(layout, throttle, supply.source, context);
+  const lay = new EnginePlumbing(layout, throttle, supply.tank, context);
   if (staging === 'separate') {
     for (const id of ['a', 'b'] as const) {
       const start = lay.discharge(id, lay.pump(id, lay.suction(id, intake)));
@@ -69,13 +69,13 @@ function through(
 class EnginePlumbing {
   private readonly layout: Layout;
   private readonly throttle: Throttle;
-  private readonly source: Place;
+  private readonly tank: Place;
   private readonly context: LineContext;
 
-  constructor(layout: Layout, throttle: Throttle, source: Place, context: LineContext) {
+  constructor(layout: Layout, throttle: Throttle, tank: Place, context: LineContext) {
     this.layout = layout;
     this.throttle = throttle;
-    this.source = source;
+    this.tank = tank;
     this.context = context;
   }
 
@@ -126,7 +126,7 @@ class EnginePlumbing {
       const law = quadratic(
         jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
       );
-      this.context.builder.link(`cooling line ${id}`, discharge, this.source, law, true);
+      this.context.builder.link(`cooling line ${id}`, discharge, this.tank, law, true);
     }
     return discharge;
   }
@@ -134,10 +134,11 @@ class EnginePlumbing {
   discharge(id: PumpId, from: Place, to?: Place): Place {
     const { builder, laid } = this.context;
     const before = builder.elements.length;
-    const end = through(this.layout.engine.plumbing.discharge[id], from, `discharge ${id}`, this.context, to);
-    const check = builder.elements.slice(before).find((element: Element) => element.oneWay);
     const pump = laid.pumps.at(-1) as AssembledPump;
-    pump.checkValve = check;
+    const group = `discharge ${id}`;
+    const end = through(this.layout.engine.plumbing.discharge[id], from, group, this.context, to);
+    const own = builder.elements.slice(before).filter((element: Element) => element.group === group);
+    pump.checkValve = own.find((element) => element.oneWay);
     return end;
   }
 
@@ -147,8 +148,8 @@ class EnginePlumbing {
     if (relief === undefined) return;
     const opensAt = heightOfPressure(relief.opens_at, this.context.site.waterDensity);
     // The gauge that the setting is read on stands at the manifold, the valve discharges at the surface of the tank.
-    const curve = new ReliefLoss(opensAt + manifold.elevation - this.source.elevation);
-    this.context.builder.link('relief valve', manifold, this.source, { kind: 'curve', curve }, true);
+    const curve = new ReliefLoss(opensAt, manifold.elevation - this.tank.elevation);
+    this.context.builder.link('relief valve', manifold, this.tank, { kind: 'curve', curve }, true);
   }
 
   /** Plumbing beyond the manifold, by name; of one pump where each has its own. */
@@ -168,14 +169,17 @@ class EnginePlumbing {
  */
 class ReliefLoss implements LossCurve {
   private readonly opensAt: number;
+  private readonly drop: number;
 
-  constructor(opensAt: number) {
+  /** The setting as a head, and how far the gauge that it is read on stands above the tank's surface, m. */
+  constructor(opensAt: number, drop: number) {
     this.opensAt = opensAt;
+    this.drop = drop;
   }
 
   evaluate(flow: number, out: LossAtFlow): void {
     const slope = (0.1 * this.opensAt) / RELIEF_FULL_FLOW;
-    out.loss = this.opensAt + slope * flow;
+    out.loss = this.opensAt + this.drop + slope * flow;
     out.slope = slope;
   }
 }

@@ -113,7 +113,7 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
   const rise = state.totalPressure(discharge) - inletTotal;
   const head = heightOfPressure(rise, site.waterDensity);
   const efficiency = model.efficiency && table(model.efficiency, flow);
-  const share = pumpShares(state).find(({ pump: name }) => name === pump.name)?.share;
+  const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
   return {
     name: pump.name,
     model: pump.modelName,
