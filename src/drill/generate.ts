@@ -2,6 +2,7 @@ import type { Layout } from '../layout/layout.js';
 import { type Setting, settingOf, type Topic } from './draft.js';
 import { DrillFault } from './drill-fault.js';
 import { makeProblem } from './make-problem.js';
+import { ownTopics } from './own/own-topics.js';
 import type { DrillUnits, Level, Problem } from './problem.js';
 import { LEVELS } from './problem.js';
 import { Draw, hash } from './random.js';
@@ -49,19 +50,28 @@ export function makeSheet(request: SheetRequest): Sheet {
   const topics = topicsFor(request);
   const order = inTurn(topics, count, request.topics.length === 0 ? new Draw(`mix ${seed}`) : undefined);
   const asked = new Set<string>();
-  const problems = order.map((topic, index) => {
+  const spent = new Set<Topic>();
+  const make = (topic: Topic, index: number): Problem | undefined => {
     for (let attempt = 0; attempt < MOST_DRAWS; attempt++) {
       const draw = hash(`${seed} ${index} ${attempt} ${topic.id}`).toString(36);
-      const made = drawn(topic, idOf(topic, { level, rules, units }, draw), rules, units, level, {
-        number: index + 1,
-        seed,
-        choices,
-      });
+      const id = idOf(topic, { level, rules, units }, draw);
+      const made = drawn(topic, id, rules, units, level, { number: index + 1, seed, choices });
       if (typeof made === 'string') continue;
       const key = sameness(made);
       if (asked.has(key)) continue;
       asked.add(key);
       return made;
+    }
+    return undefined;
+  };
+  const problems = order.map((topic, index) => {
+    // In a mix another topic stands in for one that has no more to ask.
+    const next = [topic, ...(request.topics.length === 0 ? topics : [])];
+    for (const one of next) {
+      if (spent.has(one)) continue;
+      const made = make(one, index);
+      if (made !== undefined) return made;
+      spent.add(one);
     }
     throw new DrillFault(
       `topic ${topic.id} has no more than ${index} different problems at level ${level} under the rules ${rules.name}; ask for fewer, or for more topics`,
@@ -71,16 +81,21 @@ export function makeSheet(request: SheetRequest): Sheet {
   return { seed, level, units, rules: { name, title, source }, version: VERSION, problems };
 }
 
-/** Every topic, easy to hard. */
-export function topicList(): readonly { readonly id: string; readonly title: string }[] {
-  return TOPICS.map(({ id, title }) => ({ id, title }));
+/** Every topic, easy to hard; those of a layout, where one is given. */
+export function topicList(layout?: Layout): readonly { readonly id: string; readonly title: string }[] {
+  return topicsOf(layout).map(({ id, title }) => ({ id, title }));
 }
 
 /** Why a topic is not to be had under a rule set; undefined where it is. */
-export function topicLacks(topicId: string, rules: RuleSet, units: DrillUnits): string | undefined {
+export function topicLacks(
+  topicId: string,
+  rules: RuleSet,
+  units: DrillUnits,
+  layout?: Layout,
+): string | undefined {
   const setting = settingOf(rules, units, 1, new Draw(''));
   if (setting === undefined) return noUnits(rules, units);
-  return find(topicId).lacks?.(setting);
+  return find(topicId, layout).lacks?.(setting);
 }
 
 /**
@@ -93,13 +108,14 @@ export function problemById(
   rules: RuleSet,
   choices = 0,
   place: { readonly number: number; readonly seed: number } = { number: 1, seed: 0 },
+  layout?: Layout,
 ): Problem {
   const [topicId, levelText, name, units, draw] = id.split('.');
   const level = Number(levelText) as Level;
   if (draw === undefined || (units !== 'us' && units !== 'si') || !LEVELS.includes(level))
     throw new DrillFault(`${id} is no problem's id`);
   if (name !== rules.name) throw new DrillFault(`${id} is a problem of the rules ${name}, not ${rules.name}`);
-  const made = drawn(find(topicId), id, rules, units, level, { ...place, choices });
+  const made = drawn(find(topicId, layout), id, rules, units, level, { ...place, choices });
   if (typeof made === 'string') throw new DrillFault(`${id} is no problem's id: ${made}`);
   return made;
 }
@@ -120,21 +136,35 @@ function noUnits(rules: RuleSet, units: DrillUnits): string {
   return `the rules ${rules.name} are not stated in ${units} units, only in ${has}`;
 }
 
-function find(id: string): Topic {
-  const found = TOPICS.find((topic) => topic.id === id);
+/** A layout's own topics in place of the drawn ones. */
+function topicsOf(layout: Layout | undefined): readonly Topic[] {
+  return layout === undefined ? TOPICS : ownTopics(layout);
+}
+
+function find(id: string, layout?: Layout): Topic {
+  const topics = topicsOf(layout);
+  const found = topics.find((topic) => topic.id === id);
   if (found === undefined)
-    throw new DrillFault(`no topic is called ${id}; there are ${TOPICS.map((topic) => topic.id).join(', ')}`);
+    throw new DrillFault(`no topic is called ${id}; there are ${topics.map((topic) => topic.id).join(', ')}`);
   return found;
 }
 
-function topicsFor({ topics, rules, units, level }: SheetRequest): Topic[] {
+function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic[] {
+  const known = topicsOf(layout);
   const setting = settingOf(rules, units, level, new Draw('')) as Setting;
-  if (topics.length === 0) return TOPICS.filter((topic) => topic.lacks?.(setting) === undefined);
+  if (topics.length === 0) {
+    const fit = known.filter((topic) => topic.lacks?.(setting) === undefined);
+    if (fit.length === 0)
+      throw new DrillFault(
+        `no topic is to be had: ${known.map((topic) => `${topic.id}: ${topic.lacks?.(setting)}`).join('; ')}`,
+      );
+    return fit;
+  }
   return topics.map((id) => {
-    const topic = find(id);
+    const topic = find(id, layout);
     const lack = topic.lacks?.(setting);
     if (lack !== undefined) {
-      const others = TOPICS.filter((other) => other.lacks?.(setting) === undefined).map((other) => other.id);
+      const others = known.filter((other) => other.lacks?.(setting) === undefined).map((other) => other.id);
       throw new DrillFault(
         `topic ${id} is not to be had under the rules ${rules.name}: ${lack}; there are ${others.join(', ')}`,
       );
