@@ -43,22 +43,32 @@ const replaced = {
   },
 };
 
-/** Larger than all the rest together and needed by few runs only, so they are files of their own, read when asked. */
-const APART = ['src/physics/pump-curve/least-squares.ts', 'src/drill/evaluate.ts'].map((entry) => {
+/**
+ * Needed by few runs only and large, so they are files of their own, read when asked; and where mathjs is built from its
+ * parts, because what is imported late keeps every part.
+ */
+const APART = [
+  'src/physics/pump-curve/least-squares.ts',
+  'src/cli/commands/drill-run.ts',
+  'src/drill/evaluate.ts',
+].map((entry) => {
   const name = basename(entry, '.ts');
-  return { entry, module: new RegExp(`/${name}\\.js$`), out: `${name}.cjs` };
+  return { entry, module: new RegExp(`/${name}\\.js$`), name };
 });
 
 /** @type {import('esbuild').Plugin} */
 const apart = {
   name: 'apart',
   setup({ onResolve, onLoad }) {
-    for (const { module, out } of APART) {
-      onResolve({ filter: module }, () => ({ path: out, namespace: 'apart' }));
+    for (const { module, name } of APART) {
+      // Packages have modules of the same names.
+      onResolve({ filter: module }, ({ importer }) =>
+        importer.includes('node_modules') ? undefined : { path: name, namespace: 'apart' },
+      );
     }
-    onResolve({ filter: /\.cjs$/, namespace: 'apart' }, ({ path }) => ({ path, external: true }));
     onLoad({ filter: /.*/, namespace: 'apart' }, ({ path }) => ({
-      contents: `module.exports = require('./${path}');`,
+      contents: `module.exports = require('./src/build/load-part.cjs')('${path}', __filename, require);`,
+      resolveDir: root,
     }));
   },
 };
@@ -78,25 +88,35 @@ const common = {
 
 const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(version) };
 
-/** One expression, a function that bin/ calls: what is imported late is inside and runs late. */
+/** One expression, a function that bin/ or the program calls: what is imported late is inside and runs late. */
+const asFunction = (/** @type {string} */ parameters) => ({
+  ...common,
+  /** @type {'cjs'} */
+  format: 'cjs',
+  define: { ...known, 'import.meta.url': 'PUMPYOKE_URL' },
+  banner: {
+    js: `(function(${parameters}){'use strict';const PUMPYOKE_URL=require('node:url').pathToFileURL(__filename).href;`,
+  },
+  footer: { js: '})' },
+});
+
 const buildProgram = () =>
   build({
-    ...common,
+    ...asFunction('require,__filename'),
     plugins: [replaced, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
-    format: 'cjs',
-    define: { ...known, 'import.meta.url': 'PUMPYOKE_URL' },
-    banner: {
-      js: "(function(require,__filename){'use strict';const PUMPYOKE_URL=require('node:url').pathToFileURL(__filename).href;",
-    },
-    footer: { js: '})' },
   });
 
 const buildApart = () =>
   Promise.all(
-    APART.map(({ entry, out }) =>
-      build({ ...common, entryPoints: [entry], outfile: `${next}${out}`, format: 'cjs' }),
+    APART.map(({ entry, name }) =>
+      build({
+        ...asFunction('require,__filename,module'),
+        plugins: [replaced, apart],
+        entryPoints: [entry],
+        outfile: `${next}${name}.cjs`,
+      }),
     ),
   );
 
@@ -125,23 +145,29 @@ async function writeData() {
   rmSync(outdir, { recursive: true });
 }
 
-/** The names say for whom the cache is, because V8 itself looks at less than that. */
-function writeCodeCache() {
-  const cache = `${next}cli-${process.version}-${process.platform}-${process.arch}.cache`;
-  const example = `${root}data/examples/demo.yaml`;
+/**
+ * What V8 compiled of a file in such a run. The names say for whom the cache is, because V8 itself looks at less than that.
+ * @param {string} name
+ * @param {string[]} args
+ */
+function writeCodeCache(name, args) {
+  const cache = `${next}${name}-${process.version}-${process.platform}-${process.arch}.cache`;
   const script = fileURLToPath(new URL('code-cache.js', import.meta.url));
-  const { status, stderr } = spawnSync(process.execPath, [script, `${next}cli.cjs`, cache, 'check', example]);
-  if (status !== 0 && status !== 1) throw new Error(`the built program cannot check the example\n${stderr}`);
+  const words = [script, `${next}cli.cjs`, `${next}${name}.cjs`, cache, ...args];
+  const { status, stderr } = spawnSync(process.execPath, words);
+  if (status !== 0 && status !== 1) throw new Error(`the built program cannot ${args.join(' ')}\n${stderr}`);
 }
 
 /**
  * esbuild escapes what is in strings and leaves what is in regular expressions. A single letter beyond ASCII doubles
  * what V8 holds of the whole program and reads again for each function that it has not compiled.
  */
-function escapeProgram() {
-  const program = readFileSync(`${next}cli.cjs`, 'utf8');
-  const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
-  writeFileSync(`${next}cli.cjs`, program.replace(/[\u0080-\uffff]/g, escaped));
+function escapePrograms() {
+  for (const file of readdirSync(next).filter((name) => name.endsWith('.cjs'))) {
+    const program = readFileSync(next + file, 'utf8');
+    const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+    writeFileSync(next + file, program.replace(/[\u0080-\uffff]/g, escaped));
+  }
 }
 
 function replaceDist() {
@@ -155,9 +181,12 @@ async function main() {
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
   const inputs = built.flat().flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
-  escapeProgram();
+  escapePrograms();
   await writeData();
-  writeCodeCache();
+  writeCodeCache('cli', ['check', `${root}data/examples/demo.yaml`]);
+  for (const part of ['drill-run', 'evaluate']) {
+    writeCodeCache(part, ['drill', '--mix', '--count', '20', '--seed', '1']);
+  }
   replaceDist();
 }
 

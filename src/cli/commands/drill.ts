@@ -35,10 +35,10 @@ function addMark(drill: Command, session: Session): void {
     .addHelpText('before', examplesText(MARK_EXAMPLES))
     .addHelpText('after', MARK_NOTE)
     .action(async (files: string[], _: unknown, self: Command) => {
-      const { markFiles } = await import('./drill-mark.js');
+      const { runDrill } = await import('./drill-run.js');
       const given = self.optsWithGlobals<GivenDrillOptions>();
       const unitsSaid = self.getOptionValueSourceWithGlobals('units') !== 'default';
-      session.status = await markFiles(files, given, unitsSaid, session.terminal);
+      session.status = await runDrill({ mark: files, unitsSaid }, given, session.terminal);
     });
 }
 
@@ -78,13 +78,9 @@ export function addDrillCommand(program: Command, session: Session): void {
     .action(async (_: unknown, self: Command) => {
       const given = self.optsWithGlobals<GivenDrillOptions>();
       refuseTogether(given);
-      if (given.ask) {
-        const { ask } = await import('./drill-ask.js');
-        session.status = await ask(given, session.terminal);
-        return;
-      }
-      const { printSheet, printTopics } = await import('./drill-sheet.js');
-      await (given.listTopics ? printTopics : printSheet)(given, session.terminal);
+      const { runDrill } = await import('./drill-run.js');
+      const task = given.ask ? 'ask' : given.listTopics ? 'topics' : 'sheet';
+      session.status = await runDrill(task, given, session.terminal);
     });
   addMark(drill, session);
 }
