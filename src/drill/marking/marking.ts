@@ -1,3 +1,4 @@
+import { decimalsOf } from '../print.js';
 import type { Problem } from '../problem.js';
 import { readCsv } from './csv.js';
 import { readAnswer } from './read-answer.js';
@@ -95,10 +96,9 @@ function slipOf(problem: Problem, value: number): { slip: string; why: string } 
   for (const slip of problem.slips) {
     const expected = slip.value as number;
     const off = Math.abs(value - expected);
-    const near = Math.max(
-      SLIP_BAND * Math.abs(expected),
-      Math.min(answer.tolerance, 0.05 * Math.abs(expected)),
-    );
+    const size = Math.abs(expected);
+    const printed = 0.5 * 10 ** -decimalsOf(expected, answer.unit);
+    const near = Math.max(SLIP_BAND * size, Math.min(answer.tolerance, 0.05 * size), printed * (1 + 1e-9));
     if (off <= near && off < least) {
       best = slip;
       least = off;
