@@ -33,8 +33,13 @@ export function friction(d: Drafting, part: FrictionPart): void {
   d.step(symbol, part.say, formula.right, unit.pressure);
   if (quiet) return;
   d.slip(formula.slip.slip, { formulas: { [symbol]: formula.slip.formula }, set: formula.slip.set });
-  const perLength = formula.right.replace(` * ${hundreds}`, ` * (${length} / (10 ${unit.l}))`);
-  d.slip('length-not-per-hundred', { formulas: { [symbol]: perLength }, why: perTen(setting) });
+  const withLength = (by: string) => formula.right.replace(hundreds, `(${length} / (${by} ${unit.l}))`);
+  d.slip('length-not-per-hundred', { formulas: { [symbol]: withLength('1') } });
+  d.slip('point-misplaced', { formulas: { [symbol]: withLength('10') } });
+  if (rules.friction.method === 'coefficient' || rules.friction.method === 'condensed_q') {
+    const whole = formula.right.replace(q, `(${flow} / (1 ${unit.q}))`);
+    d.slip('flow-not-per-hundred', { formulas: { [symbol]: whole } });
+  }
   const section = SECTION[setting.units] * 2;
   const short = `((${length} - ${section} ${unit.l}) / (100 ${unit.l}))`;
   d.slip('sections-miscounted', {
@@ -46,11 +51,6 @@ export function friction(d: Drafting, part: FrictionPart): void {
     d.slip('method-mixed', { formulas: { [symbol]: mixed } });
   }
   for (const wrong of formula.otherSizes) d.slip('wrong-coefficient', { set: wrong.set, why: wrong.why });
-}
-
-function perTen(setting: Setting): string {
-  const { length } = setting.unit;
-  return `The length was divided by 10 in place of 100: friction figures are for each 100 ${length} of hose.`;
 }
 
 interface FrictionFormula {

@@ -8,6 +8,7 @@ export const SLIPS = {
   'elevation-dropped': 'The elevation was left out: every foot or metre of height costs or gives pressure.',
   'length-not-per-hundred':
     'The length was not divided by 100: friction figures are for each 100 ft, or 100 m, of hose.',
+  'point-misplaced': 'The decimal point slipped by one place: the length was divided by 10 in place of 100.',
   'flow-not-per-hundred': 'The flow was not put in hundreds before it was used in the formula.',
   'flow-not-squared': 'The flow was not squared: twice the flow makes four times the friction.',
   'one-leg-in-feeder':
@@ -68,7 +69,6 @@ export const SLIPS = {
   'one-pump-alone': 'One pump was counted where two are working.',
   'twice-one-pump':
     'Twice the flow of one pump alone was taken: the line’s own loss grows with the flow, so two pumps give less than double.',
-  'not-per-thousand': 'The elevation was not put in thousands before it was used.',
   'ten-not-taken-off': 'The ten at the end of the hand method was not taken off.',
   'term-dropped': 'The second term of 2Q² + Q was left out.',
   'misread-gauges':

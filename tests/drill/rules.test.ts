@@ -35,9 +35,9 @@ describe('the rule sets that ship', () => {
     const [wildland, structural, engineering] = await Promise.all(
       ['wildland', 'structural', 'engineering'].map(loadRuleSet),
     );
-    expect([wildland, structural, engineering].map((rules) => rules.us?.elevation.rate)).toEqual([
-      0.5, 0.5, 0.434,
-    ]);
+    expect(
+      [wildland, structural, engineering].map((rules) => 1000 * (rules.us?.elevation.rate ?? 0)),
+    ).toEqual([500, 500, 434]);
     expect([wildland, structural, engineering].map((rules) => rules.us?.appliance.policy)).toEqual([
       'each',
       'by_flow',

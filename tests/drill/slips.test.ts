@@ -2,12 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { poseKey } from '../../src/drill/pose.js';
 import { loadRuleSet } from '../../src/drill/rules/load.js';
 import { SLIPS } from '../../src/drill/slips.js';
+import { onePumpOut } from '../../src/drill/topics/one-pump-out.js';
 import { progressiveLay } from '../../src/drill/topics/progressive-lay.js';
 import { siamese } from '../../src/drill/topics/siamese.js';
 import { singleLine } from '../../src/drill/topics/single-line.js';
 import { lineUphill } from '../../src/drill/topics/sloping-line.js';
 import { tenderShuttle } from '../../src/drill/topics/tender-shuttle.js';
-import { onePumpOut, weakPump } from '../../src/drill/topics/two-pumps.js';
+import { weakPump } from '../../src/drill/topics/weak-pump.js';
 import { wyeEqual } from '../../src/drill/topics/wye.js';
 
 const engineering = await loadRuleSet('engineering');
@@ -57,7 +58,9 @@ describe('a slip is the sum redone with it', () => {
     const { answer, slips } = poseKey(singleLine, { hose: '1.5' as const, length: 300, flow: 50 }, wildland);
     expect(answer).toBeCloseTo(118, 9);
     expect(by(slips, 'flow-not-squared')).toEqual([expect.closeTo(136, 9)]);
-    expect(by(slips, 'length-not-per-hundred')).toEqual([expect.closeTo(280, 9)]);
+    expect(by(slips, 'length-not-per-hundred')).toEqual([expect.closeTo(1900, 9)]);
+    expect(by(slips, 'flow-not-per-hundred')).toEqual([expect.closeTo(180_100, 6)]);
+    expect(by(slips, 'point-misplaced')).toEqual([expect.closeTo(280, 9)]);
     // 1 in has 150, 1-3/4 in 15.5.
     expect(by(slips, 'wrong-coefficient')).toEqual([expect.closeTo(212.5, 9), expect.closeTo(111.625, 9)]);
   });

@@ -25,7 +25,8 @@ test(`${AT_LEAST} problems over all topics, levels, rule sets and units are soun
     ),
   );
   const each = Math.ceil(AT_LEAST / cells.length);
-  const start = performance.now();
+  // Of the processor, not of the clock: other work on the machine is no fault of the drill's.
+  const start = process.cpuUsage();
   const faults: string[] = [];
   let made = 0;
   for (const [index, { rules, units, topic, level }] of cells.entries()) {
@@ -40,7 +41,8 @@ test(`${AT_LEAST} problems over all topics, levels, rule sets and units are soun
     }
     made += problems.length;
   }
-  const seconds = (performance.now() - start) / 1000;
+  const { user, system } = process.cpuUsage(start);
+  const seconds = (user + system) / 1e6;
   expect(faults.slice(0, 40)).toEqual([]);
   expect(made).toBeGreaterThanOrEqual(AT_LEAST);
   expect(seconds).toBeLessThan(SECONDS);

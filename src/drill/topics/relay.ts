@@ -78,7 +78,7 @@ export const relay = topic<RelayFacts>({
         formulas: { FL: `2 * (${d.formulaOf('FL')})` },
         why: 'The loss of twice the length was used.',
       });
-    d.slip('length-not-per-hundred', {
+    d.slip('point-misplaced', {
       formulas: { L: `X / FL * (10 ${unit.l})` },
       why: `The friction figure was taken to be for 10 ${unit.length}: it is for 100.`,
     });
