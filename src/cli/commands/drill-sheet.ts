@@ -24,11 +24,16 @@ export async function asked<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
+async function layoutIn(file: string | undefined) {
+  if (file === undefined) return undefined;
+  const { readLayout } = await import('../../layout/read-layout.js');
+  return readLayout(file).layout;
+}
+
 export async function requestFor(options: SheetOptions) {
   const { loadRuleSet } = await import('../../drill/rules/load.js');
   const { layout: file, rules, level, ...rest } = options;
-  const layout =
-    file === undefined ? undefined : (await import('../../layout/read-layout.js')).readLayout(file).layout;
+  const layout = await layoutIn(file);
   return { ...rest, level: level as Level, rules: await loadRuleSet(rules), ...(layout && { layout }) };
 }
 
@@ -101,7 +106,7 @@ export async function printSheet(given: GivenDrillOptions, terminal: Terminal): 
 export async function printTopics(given: GivenDrillOptions, terminal: Terminal): Promise<void> {
   const { out, format, quiet } = reportOptions(given);
   const { topicList } = await import('../../drill/generate.js');
-  const topics = topicList();
+  const topics = await asked(async () => topicList(await layoutIn(given.layout)));
   if (format === 'json') {
     put(jsonText({ format: 1, question: 'drill topics', topics }), out, quiet);
   } else if (format === 'csv') {

@@ -54,9 +54,14 @@ export const stepsBlock = ({ steps }: Problem): Block => ({
   items: steps.map(stepItem),
 });
 
+function findText({ find, answer }: Problem): string {
+  if (answer.kind === 'word') return `Find: ${find.name}.`;
+  return `Find: ${find.symbol}, ${find.name}${find.unit && `, in ${find.unit}`}.`;
+}
+
 /** One problem worked, from what is given to what goes wrong with it. */
 export function workedBlocks(problem: Problem): Block[] {
-  const { find, answer, crossCheck, slips } = problem;
+  const { answer, crossCheck, slips } = problem;
   const within = answer.kind === 'number' ? ` (${answer.toleranceText} is right)` : '';
   return [
     {
@@ -66,7 +71,7 @@ export function workedBlocks(problem: Problem): Block[] {
         ...sketchBlocks(problem),
         paragraph('Given:'),
         { kind: 'list', items: givenItems(problem) },
-        paragraph(`Find: ${find.symbol}, ${find.name}${find.unit && `, in ${find.unit}`}.`),
+        paragraph(findText(problem)),
       ],
     },
     ...rulesBlocks(problem),

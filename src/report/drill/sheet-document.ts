@@ -21,8 +21,11 @@ export function choicesBlocks({ choices }: Problem): Block[] {
 function answerBlocks(problem: Problem): Block[] {
   const { answer, choices, find, level } = problem;
   if (choices.length > 0) return choicesBlocks(problem);
-  const unit = answer.kind === 'number' ? answer.unit : '';
-  return [{ kind: 'blank', room: ROOM[level], fields: [{ label: find.symbol, ...(unit && { unit }) }] }];
+  const field =
+    answer.kind === 'number'
+      ? { label: find.symbol, ...(answer.unit && { unit: answer.unit }) }
+      : { label: 'Answer' };
+  return [{ kind: 'blank', room: ROOM[level], fields: [field] }];
 }
 
 /** One problem as a student sees it. */
