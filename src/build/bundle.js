@@ -139,7 +139,9 @@ async function writeData() {
   await build({ ...common, entryPoints, outdir, format: 'esm', banner: { js: REQUIRE } });
   const built = (/** @type {string} */ name) => import(pathToFileURL(`${outdir}/${name}.js`).href);
   const { checkedRows } = await built('catalogue');
-  writeFileSync(`${next}catalogue.json`, JSON.stringify(checkedRows(`${root}data`)));
+  const { rows, models } = checkedRows(`${root}data`);
+  writeFileSync(`${next}catalogue.json`, JSON.stringify(rows));
+  writeFileSync(`${next}catalogue-models.json`, JSON.stringify(models));
   const { readShippedRules } = await built('rules');
   writeFileSync(`${next}rules.json`, JSON.stringify(readShippedRules(`${root}data/rules/`)));
   rmSync(outdir, { recursive: true });

@@ -1,12 +1,18 @@
 import type { Caution } from './caution.js';
 import { droopingCurve } from './drooping-curve.js';
 import { type Hazard, type HazardFacts, ranked } from './hazard.js';
+import { highLift } from './high-lift.js';
 import { hosePressure } from './hose-pressure.js';
 import { inletVapour } from './inlet-vapour.js';
+import { intakeFloor } from './intake-floor.js';
 import { noCheckValve } from './no-check-valve.js';
+import { nozzleShort } from './nozzle-short.js';
+import { npshShort } from './npsh-short.js';
 import { offCurve } from './off-curve.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
+import { relayRelief } from './relay-relief.js';
+import { ridgePressure } from './ridge-pressure.js';
 import { thinMargin } from './thin-margin.js';
 import { unmeasuredShutoff } from './unmeasured-shutoff.js';
 
@@ -15,6 +21,12 @@ const HAZARDS: readonly Hazard[] = [
   pumpPressure,
   hosePressure,
   inletVapour,
+  npshShort,
+  intakeFloor,
+  highLift,
+  relayRelief,
+  ridgePressure,
+  nozzleShort,
   noCheckValve,
   droopingCurve,
   offCurve,

@@ -1,48 +1,95 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from './caution.js';
-import type { Hazard } from './hazard.js';
+import type { Hazard, HazardCase } from './hazard.js';
 
 /** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
 const STANDSTILL = 1e-6;
 
+/** A check valve that stands with less than this across it is at rest, not held shut, Pa (0.015 psi). */
+const AT_REST = 100;
+
+const SOURCE =
+  'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
+
 /**
- * A running pump that moves no water: shut out, because the header stands above its shutoff and holds its check valve
- * shut, or dead-headed, because every way out is shut. All its power then heats the water that it holds.
+ * A running pump that gives no water: shut out, because the header stands above what it can reach and holds its check valve
+ * shut or drives water back through it; or dead-headed, because every way out is shut. Without a cooling line all its
+ * power then heats the water that it holds.
  */
 export const pumpShutOut: Hazard = ({ cases }) =>
-  cases.flatMap(({ kind, when, point }) =>
-    point.assembly.pumps.flatMap((pump): Caution[] => {
-      const flow = point.flow(pump.link);
-      if (flow > STANDSTILL) return [];
-      const others = point.assembly.pumps.some(
-        (other) => other !== pump && point.flow(other.link) > STANDSTILL,
-      );
-      const common = { at: pump.name, value: { value: Math.max(flow, 0), dimension: 'flow' as const } };
-      const source =
-        'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
-      if (others && kind !== 'shut') {
-        return [
-          {
-            ...common,
-            code: 'pump_shut_out',
-            level: 'stop',
-            message: `{at} moves {value} ${when}: the header stands at {header}, above what it can reach, and its check valve is held shut. It heats its own water and can scald`,
-            action:
-              'Run them in series, bring both to the same pressure, or stop {at}; give it a cooling line between the pump and its own check valve.',
-            values: { header: { value: point.gaugePressure(pump.discharge), dimension: 'pressure' } },
-            source,
-          },
-        ];
-      }
-      return [
-        {
-          ...common,
-          code: 'pump_dead_headed',
-          level: 'warn',
-          message: `{at} moves {value} ${when}, and has no cooling line: its power heats the water that it holds until it boils`,
-          action:
-            'Fit a line back to the tank between the pump and its own check valve, prove it by looking at the return, and never leave the pump running with everything shut.',
-          source,
-        },
-      ];
+  cases.flatMap((one) =>
+    one.point.assembly.pumps.flatMap((pump): Caution[] => {
+      if (isShutOut(one, pump)) return [shutOut(one, pump)];
+      return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump)];
     }),
   );
+
+function isShutOut({ kind, point }: HazardCase, pump: AssembledPump): boolean {
+  if (kind === 'shut' || kind === 'laid_shut') return false;
+  if (point.assembly.staging !== 'parallel' || pump.booster) return false;
+  const carried = point.assembly.pumps.some(
+    (other) => other !== pump && !other.booster && delivered(point, other) > STANDSTILL,
+  );
+  if (!carried || delivered(point, pump) > STANDSTILL) return false;
+  // Behind a valve that is shut as well, a pump may stand above the header and still give nothing.
+  return pump.checkValve ? point.lossOf(pump.checkValve) < -AT_REST : point.flow(pump.link) < -STANDSTILL;
+}
+
+/** What a pump gives beyond its cooling line, m3/s. */
+function delivered(point: OperatingPoint, { checkValve, link }: AssembledPump): number {
+  return point.flow(checkValve ? checkValve.link : link);
+}
+
+function shutOut({ when, point }: HazardCase, pump: AssembledPump): Caution {
+  const { checkValve } = pump;
+  const header = point.gaugePressure(checkValve ? checkValve.to : pump.discharge);
+  const common = {
+    code: 'pump_shut_out',
+    at: pump.name,
+    values: { header: { value: header, dimension: 'pressure' as const } },
+    source: SOURCE,
+  };
+  const lost = `{at} gives {value} ${when}: the header stands at {header}, above what it can reach`;
+  const remedy = 'Run them in series, bring both to the same pressure, or stop {at}';
+  if (checkValve === undefined) {
+    return {
+      ...common,
+      level: 'stop',
+      value: { value: -point.flow(pump.link), dimension: 'flow' },
+      message: `{value} run back through {at} ${when}: the header stands at {header}, above what it can reach, and no check valve holds it. How much runs back is a guess`,
+      action:
+        'Fit a check valve in its discharge, and run them in series or bring both to the same pressure.',
+    };
+  }
+  const value = { value: 0, dimension: 'flow' as const };
+  if (point.flow(pump.link) > STANDSTILL) {
+    return {
+      ...common,
+      level: 'warn',
+      value,
+      message: `${lost}, and its check valve is held shut. Only its cooling line keeps it from boiling its water`,
+      action: `${remedy}.`,
+    };
+  }
+  return {
+    ...common,
+    level: 'stop',
+    value,
+    message: `${lost}, and its check valve is held shut. It heats its own water and can scald`,
+    action: `${remedy}; give it a cooling line between the pump and its own check valve.`,
+  };
+}
+
+function deadHeaded({ when, point }: HazardCase, pump: AssembledPump): Caution {
+  return {
+    code: 'pump_dead_headed',
+    level: 'warn',
+    at: pump.name,
+    value: { value: Math.max(point.flow(pump.link), 0), dimension: 'flow' },
+    message: `{at} moves {value} ${when}, and has no cooling line: its power heats the water that it holds until it boils`,
+    action:
+      'Fit a line back to the tank between the pump and its own check valve, prove it by looking at the return, and never leave the pump running with everything shut.',
+    source: SOURCE,
+  };
+}

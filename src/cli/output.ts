@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import type { Document } from '../report/document.js';
 import type { Answer } from '../study/answer.js';
-import type { ReportOptions } from './options.js';
+import type { CardAnswer } from '../study/card.js';
+import type { ReportFormat, ReportOptions } from './options.js';
 import type { Terminal } from './terminal.js';
 import { UsageFault } from './usage-fault.js';
 
@@ -23,7 +24,7 @@ export const jsonText = (tree: unknown): string => `${JSON.stringify(tree, null,
 /** A document in one of the looks that are made for people; each is loaded only when it is asked for. */
 export async function documentText(
   document: Document,
-  format: 'text' | 'markdown' | 'html',
+  format: Exclude<ReportFormat, 'json' | 'csv'>,
   out: string | undefined,
   terminal: Terminal,
 ): Promise<string> {
@@ -32,6 +33,8 @@ export async function documentText(
       return (await import('../report/markdown.js')).markdownOf(document);
     case 'html':
       return (await import('../report/html.js')).htmlOf(document);
+    case 'card':
+      throw new UsageFault('a card is of a lay: flow and advance have one');
     case 'text': {
       const { textOf } = await import('../report/text.js');
       return textOf(document, out ? { width: FILE_WIDTH, colour: terminal.flag === true } : terminal.out);
@@ -59,6 +62,13 @@ function writeTo(file: string, text: string): void {
     const { code = 'unknown error' } = error as NodeJS.ErrnoException;
     throw new UsageFault(`cannot write ${file}: ${WHY_NOT[code] ?? code}`);
   }
+}
+
+/** Prints a card, with the day that it was made. */
+export async function reportCard(card: CardAnswer, options: ReportOptions): Promise<void> {
+  const { cardText } = await import('../report/card.js');
+  const text = cardText(card, options.units, new Date().toISOString().slice(0, 10));
+  put(text, options.out, options.quiet);
 }
 
 /** To the file, and says so unless it is to be quiet; to standard output where there is none. */

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from '../study/answer.js';
+import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
@@ -39,7 +40,7 @@ const pumpTree = (pump: PumpAnswer) => ({
   head_rise: of('pressure', pump.headRise),
   inlet_pressure: of('pressure', pump.inletPressure),
   discharge_pressure: of('pressure', pump.dischargePressure),
-  speed: of('speed', pump.speed),
+  speed: orNull('speed', pump.speed),
   power: orNull('power', pump.power),
   power_available: orNull('power', pump.powerAvailable),
   npsh_available: of('length', pump.npshAvailable),
@@ -67,6 +68,11 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   nozzles: answer.nozzles.map(nozzleTree),
   pumps: answer.pumps.map(pumpTree),
   tank: answer.tank ? tankTree(answer.tank) : null,
+  supply: supplyTree(answer.supply),
+  portable_tanks: answer.portableTanks.map(portableTankTree),
+  profiles: answer.profiles.map(profileTree),
+  habits: answer.habits.map(habitTree),
+  cases: answer.cases.map(caseTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

@@ -1,60 +1,34 @@
 import * as z from 'zod';
+import {
+  caseJson,
+  habitJson,
+  portableTankJson,
+  profileJson,
+  reachJson,
+  requireJson,
+  supplyJson,
+} from './json-schema-field.js';
+import { advanceJson, clockJson } from './json-schema-lay.js';
+import {
+  cautionJson,
+  format,
+  maybe,
+  quantityJson,
+  siteJson,
+  solverJson,
+  stagingName,
+  statementJson,
+  verdict,
+} from './json-schema-parts.js';
 
 /**
  * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
  * module: building the schemas would cost every run what only a reader needs.
  */
 
-const quantityJson = (what: string) =>
-  z.strictObject({ value: z.number(), unit: z.string() }).meta({ description: what });
-
-const maybe = (what: string) => quantityJson(what).nullable();
-
-const stagingName = z.enum(['parallel', 'series', 'series_reversed', 'a', 'b', 'separate']).meta({
-  description: 'How the two pumps are staged; a and b are one pump alone.',
-});
-
-const verdict = z.enum(['meets', 'falls_short']);
-
-const statementJson = z
-  .strictObject({ text: z.string(), source: z.string().nullable() })
-  .meta({ description: 'What the answer rests on, in the units of the answer, with its source.' });
-
-const siteJson = z
-  .strictObject({
-    elevation: quantityJson('Above sea level.'),
-    air_temperature: quantityJson('Of the air that the engines breathe.'),
-    water_temperature: quantityJson('Of the water that is pumped.'),
-    water_density: quantityJson('At that temperature.'),
-    vapour_pressure: quantityJson('Absolute, at that temperature.'),
-    atmospheric_pressure: quantityJson('Absolute, at that elevation.'),
-  })
-  .meta({ description: 'The place and its weather.' });
-
 const pointJson = z
   .strictObject({ name: z.string(), pressure: quantityJson('Gauge.'), elevation: quantityJson('Height.') })
   .meta({ description: 'What a gauge would read.' });
-
-const cautionJson = z
-  .strictObject({
-    code: z.string().meta({ description: 'Stable name of the rule.' }),
-    level: z.enum(['stop', 'warn', 'note']).meta({ description: 'stop: do not run it so.' }),
-    at: z.string().meta({ description: 'The part that it is about.' }),
-    value: maybe('What was found; null where the rule has no number.'),
-    limit: maybe('What it is held against; null where the rule has no number.'),
-    message: z.string(),
-    action: z.string().meta({ description: 'What to do about it.' }),
-    source: z.string(),
-  })
-  .meta({ description: 'Something unsafe or doubtful; the list has the most dangerous first.' });
-
-const solverJson = z
-  .strictObject({
-    iterations: z.int(),
-    flow_residual: quantityJson('Worst imbalance at a junction.'),
-    energy_residual: quantityJson('Worst energy residual of a part, as pressure.'),
-  })
-  .meta({ description: 'How closely the network was solved.' });
 
 const pressureMarginJson = z
   .strictObject({ pressure: quantityJson('Predicted.'), margin: quantityJson('Predicted less required.') })
@@ -140,8 +114,6 @@ const lossJson = z
   })
   .meta({ description: 'One part at the required flow; the list has the largest first.' });
 
-const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
-
 /** What `check --json` prints. */
 export const checkJson = z
   .strictObject({
@@ -208,7 +180,7 @@ const pumpJson = z
     head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
     inlet_pressure: quantityJson('Gauge.'),
     discharge_pressure: quantityJson('Gauge.'),
-    speed: quantityJson('Of the pump.'),
+    speed: maybe('Of the pump; null where its rated speed is not known.'),
     power: maybe('Drawn at the shaft; null where it is not known.'),
     power_available: maybe('From its engine at this site; null where it is not known.'),
     npsh_available: quantityJson('Net positive suction head there is.'),
@@ -243,6 +215,11 @@ export const flowJson = z
     nozzles: z.array(nozzleJson),
     pumps: z.array(pumpJson),
     tank: tankJson,
+    supply: supplyJson,
+    portable_tanks: z.array(portableTankJson),
+    profiles: z.array(profileJson),
+    habits: z.array(habitJson),
+    cases: z.array(caseJson),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,
@@ -252,7 +229,18 @@ export const flowJson = z
     description: 'What flows where, and at what pressure, with everything as it stands.',
   });
 
-export const answerJson = z.discriminatedUnion('question', [checkJson, flowJson]);
+export { type ReachJson, type RequireJson, reachJson, requireJson } from './json-schema-field.js';
+
+export { type AdvanceJson, advanceJson, type ClockJson, clockJson } from './json-schema-lay.js';
+
+export const answerJson = z.discriminatedUnion('question', [
+  checkJson,
+  flowJson,
+  requireJson,
+  reachJson,
+  advanceJson,
+  clockJson,
+]);
 
 export type CheckJson = z.infer<typeof checkJson>;
 export type FlowJson = z.infer<typeof flowJson>;

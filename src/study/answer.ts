@@ -1,7 +1,23 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { AdvanceAnswer } from './advance-answer.js';
+import type { ClockAnswer } from './clock-answer.js';
+import type {
+  CaseAnswer,
+  HabitAnswer,
+  PortableTankAnswer,
+  ProfileAnswer,
+  SupplyAnswer,
+} from './field-answer.js';
+import type { ReachAnswer } from './reach-answer.js';
+import type { RequireAnswer } from './require-answer.js';
 
+export type * from './advance-answer.js';
+export type * from './clock-answer.js';
+export type * from './field-answer.js';
+export type * from './reach-answer.js';
+export type * from './require-answer.js';
 export type { Caution, StagingName, Statement };
 
 /**
@@ -176,10 +192,12 @@ export interface PumpAnswer {
   model: string;
   state: 'running' | 'shut_out' | 'stopped';
   flow: number;
+  /** What it adds, as pressure, Pa. */
   headRise: number;
   inletPressure: number;
   dischargePressure: number;
-  speed: number;
+  /** rpm; undefined where the model has no rated speed. */
+  speed?: number;
   power?: number;
   powerAvailable?: number;
   npshAvailable: number;
@@ -200,9 +218,16 @@ export interface FlowAnswer {
   pumps: PumpAnswer[];
   totalFlow: number;
   tank?: { capacity: number; usable: number; endurance: number | null; source: string };
+  supply: SupplyAnswer;
+  portableTanks: PortableTankAnswer[];
+  profiles: ProfileAnswer[];
+  /** Only where the habit of taking all flow to the far end would have misled. */
+  habits: HabitAnswer[];
+  /** What is always run beside the question; a report shows those that break a limit, or all if asked. */
+  cases: CaseAnswer[];
   cautions: Caution[];
   assumptions: Statement[];
   solver: SolverReport;
 }
 
-export type Answer = CheckAnswer | FlowAnswer;
+export type Answer = CheckAnswer | FlowAnswer | RequireAnswer | ReachAnswer | AdvanceAnswer | ClockAnswer;

@@ -19,7 +19,7 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
   };
   atLeast('tank', 'tank', measure(requirement.tank, 'volume'), engine.tank?.capacity);
   for (const { nominal, length } of requirement.hose ?? []) {
-    atLeast(`hose, ${nominalSize(nominal)}`, 'hose', measure(length, 'length'), hoseCarried(layout, nominal));
+    atLeast(`${nominalSize(nominal)} hose`, 'hose', measure(length, 'length'), hoseCarried(layout, nominal));
   }
   atLeast('crew', 'crew', measure(requirement.crew, 'ratio'), engine.crew);
   const weight = loadedWeight(layout);
@@ -93,15 +93,19 @@ function hoseCarried(layout: Layout, nominal: number): number | undefined {
 export function loadedWeight(layout: Layout): { total: number; note: Statement } | undefined {
   const { engine } = layout;
   if (engine.weights.length === 0) return undefined;
-  const named = (word: string) => engine.weights.some(({ name }) => name.toLowerCase().includes(word));
+  // By their whole names: an empty water tank is no water, nor a hose bed hose.
+  const named = (...words: string[]) =>
+    engine.weights.some(({ name }) => words.includes(name.trim().toLowerCase()));
   const parts: Record<string, number> = {
     stated: engine.weights.reduce((sum, { weight }) => sum + weight, 0),
   };
   if (!named('water')) {
     parts.water = (engine.tank?.capacity ?? 0) * waterDensity(layout.site.water_temperature);
   }
-  if (!named('pump')) {
-    parts.pumps = [engine.pumps.a, engine.pumps.b].reduce((sum, pump) => sum + (pump?.model.weight ?? 0), 0);
+  if (!named('pumps', 'pump')) {
+    parts.pumps = (['a', 'b'] as const)
+      .filter((id) => !named(`pump ${id}`))
+      .reduce((sum, id) => sum + (engine.pumps[id]?.model.weight ?? 0), 0);
   }
   if (!named('hose')) {
     parts.hose = (engine.hose_carried ?? []).reduce(

@@ -10,15 +10,18 @@ import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
 import { waterPower } from '../physics/pump-power.js';
 import { flowVelocity } from '../physics/velocity.js';
+import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { citation } from './citation.js';
 import { governed } from './governor.js';
-import { laidCases } from './laid-cases.js';
+import { endToEndHabits } from './habit.js';
 import { gaugePoints } from './losses.js';
+import { profiles } from './profile.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 import { pumpShares } from './staging.js';
+import { drawnFrom, portableTanks, supplyOf } from './supply.js';
 import { table } from './table.js';
 
 /** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
@@ -32,6 +35,8 @@ const STANDSTILL = 1e-6;
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
   nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
+  /** The always-run cases that break no limit as well. */
+  allCases?: boolean;
 }
 
 /**
@@ -44,8 +49,8 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const { staging } = layout;
   const state = governed(rig, staging, options.nozzleState);
   const { assembly } = state;
-  const shut = laidCases(rig, staging).filter(({ kind }) => kind === 'laid_shut');
-  const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...shut];
+  const beside = alwaysRun(rig, state, options.nozzleState);
+  const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...beside];
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
     question: 'flow',
@@ -59,8 +64,13 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
       .map((element) => lineAnswer(state, element)),
     nozzles,
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    totalFlow: nozzles.reduce((sum, { flow }) => sum + flow, 0),
+    totalFlow: totalFlow(state),
     tank: tankAnswer(layout, state),
+    supply: supplyOf(layout, state),
+    portableTanks: portableTanks(state),
+    profiles: profiles(state),
+    habits: endToEndHabits(state),
+    cases: caseAnswers(rig, beside).filter(({ breaks }) => options.allCases || breaks.length > 0),
     cautions: cautionsOf({ layout, cases }),
     assumptions: assumptions(layout, assembly.site),
     solver: solverReport(state),
@@ -112,7 +122,10 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
   const inletTotal = state.totalPressure(inlet);
   const rise = state.totalPressure(discharge) - inletTotal;
   const head = heightOfPressure(rise, site.waterDensity);
-  const efficiency = model.efficiency && table(model.efficiency, flow);
+  // By the affinity laws a pump at another speed is at flow over speed of its tables, and needs speed squared of their head.
+  const rated = flow / pump.speed;
+  const efficiency = model.efficiency && table(model.efficiency, rated);
+  const npshRated = model.npsh_required && table(model.npsh_required, rated);
   const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
   return {
     name: pump.name,
@@ -122,14 +135,14 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
     headRise: rise,
     inletPressure: state.gaugePressure(inlet),
     dischargePressure: state.gaugePressure(discharge),
-    speed: (model.rated_speed ?? Number.NaN) * pump.speed,
+    speed: model.rated_speed && model.rated_speed * pump.speed,
     power: efficiency ? waterPower(flow, head, site.waterDensity) / efficiency : undefined,
     powerAvailable: model.power?.rated,
     npshAvailable: heightOfPressure(
       inletTotal + site.atmosphericPressure - site.vapourPressure,
       site.waterDensity,
     ),
-    npshRequired: model.npsh_required && table(model.npsh_required, flow),
+    npshRequired: npshRated && npshRated * pump.speed ** 2,
     share: share ?? 1,
     offCurve: state.isOffCurve(pump),
   };
@@ -139,11 +152,7 @@ function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
 function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
   const { tank } = layout.engine;
   if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
-  const { network, source } = state.assembly;
-  const drawn = network.links.reduce((sum, link, index) => {
-    if (link.from === source.node) return sum + state.flow(index);
-    return link.to === source.node ? sum - state.flow(index) : sum;
-  }, 0);
+  const drawn = drawnFrom(state, state.assembly.source.node);
   const usable = tank.capacity * (1 - RESERVE);
   return {
     capacity: tank.capacity,

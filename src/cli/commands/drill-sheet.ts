@@ -26,6 +26,7 @@ export async function asked<T>(work: () => Promise<T>): Promise<T> {
 
 async function layoutIn(file: string | undefined) {
   if (file === undefined) return undefined;
+  await import('../plain-schemas.js');
   const { readLayout } = await import('../../layout/read-layout.js');
   return readLayout(file).layout;
 }

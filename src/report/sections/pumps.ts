@@ -33,7 +33,11 @@ const PROPERTIES: Property[] = [
     (pump, figures) => figures.say('pumps.discharge_pressure', 'pressure', pump.dischargePressure),
   ],
   ['Rise', (pump, figures) => figures.say('pumps.head_rise', 'pressure', pump.headRise)],
-  ['Speed', (pump, figures) => figures.say('pumps.speed', 'speed', pump.speed)],
+  [
+    'Speed',
+    (pump, figures) =>
+      pump.speed === undefined ? 'not known' : figures.say('pumps.speed', 'speed', pump.speed),
+  ],
   ['Power', powerText],
   ['Suction head', suctionText],
 ];
