@@ -1,5 +1,6 @@
 import type { GivenAnswer, Marking } from '../../drill/marking/marking.js';
 import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
+import { plain } from '../../report/plain.js';
 import { EXIT, type ExitStatus } from '../exit-status.js';
 import { reportOptions } from '../options.js';
 import { documentText, jsonText, put } from '../output.js';
@@ -22,7 +23,9 @@ function saidInFiles(files: AnswerFile[]): Partial<SheetOptions> {
   if (!line?.command) return {};
   const options = optionsIn(line.command);
   if (!options)
-    throw new UsageFault(`${line.name}: its first row does not hold the command of a sheet: ${line.command}`);
+    throw new UsageFault(
+      `${line.name}: its first row does not hold the command of a sheet: ${plain(line.command)}`,
+    );
   return options;
 }
 
@@ -81,7 +84,7 @@ async function refuseOthers({ code, command }: PrintedSheet, said: Said[]): Prom
   const other = said.find((each) => !sameCode(each.code, code));
   if (!other) return;
   throw new UsageFault(
-    `${other.who} says sheet ${other.code}, but ${command} makes sheet ${code}. Nothing was marked: another seed, option, rule set, layout or version made the sheet that was answered.`,
+    `${plain(other.who)} says sheet ${plain(other.code)}, but ${plain(command)} makes sheet ${code}. Nothing was marked: another seed, option, rule set, layout or version made the sheet that was answered.`,
   );
 }
 
@@ -92,7 +95,7 @@ async function marked(printed: PrintedSheet, { answers, named, notes }: Answers)
   const beyond = answers.find(({ problem }) => numberIn(problem) > problems.length);
   if (beyond && !named) {
     throw new UsageFault(
-      `the answers have a problem ${beyond.problem}, but the sheet has ${problems.length}: is it another sheet? To be sure, ${HOW_TO_SAY}`,
+      `the answers have a problem ${plain(beyond.problem)}, but the sheet has ${problems.length}: is it another sheet? To be sure, ${HOW_TO_SAY}`,
     );
   }
   const { markClass } = await import('../../drill/marking/marking.js');

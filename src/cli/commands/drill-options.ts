@@ -84,7 +84,7 @@ export function addDrillOptions(command: Command): Command {
     )
     .option(
       '--rules <rules>',
-      `the rule set that the class uses: wildland, structural, engineering, a hand method, or a YAML file of your own (default: ${USUAL.rules})`,
+      `the rule set that the class uses: wildland, structural, engineering; condensed-q, drop-ten, tenths, finger, old-square; or a YAML file of your own (default: ${USUAL.rules})`,
     )
     .option('--choices <number>', 'multiple choice with so many choices, 2 to 4', choicesFrom)
     .option('--layout <file>', 'make the problems out of your own engine and lay');
