@@ -139,11 +139,15 @@ function slipsOf(draft: Draft, answer: Answer): Slip[] {
 const band = (value: number, answer: { value: number; tolerance: number }) =>
   Math.max(answer.tolerance, (answer.tolerance * Math.abs(value)) / Math.abs(answer.value));
 
-/** Slips whose answers lie outside of each other's tolerance, plausible ones first. */
+/** A wrong choice is no more than so many times the answer, or less than that part of it: others nobody takes for right. */
+const PLAUSIBLE = 12;
+
+/** Slips whose answers lie outside of each other's tolerance, those nearest to the answer first. */
 function farApart(slips: readonly Slip[], answer: Extract<Answer, { kind: 'number' }>): Slip[] {
   const distance = (slip: Slip) => Math.abs(Math.log((slip.value as number) / answer.value));
   const kept: Slip[] = [];
-  for (const slip of [...slips].sort((a, b) => distance(a) - distance(b))) {
+  const near = slips.filter((slip) => distance(slip) <= Math.log(PLAUSIBLE));
+  for (const slip of near.sort((a, b) => distance(a) - distance(b))) {
     const value = slip.value as number;
     const clear = kept.every((other) => {
       const gap = Math.abs((other.value as number) - value);
@@ -155,8 +159,8 @@ function farApart(slips: readonly Slip[], answer: Extract<Answer, { kind: 'numbe
   return kept;
 }
 
-/** How many of the most plausible slips the wrong choices are drawn from. */
-const PLAUSIBLE = 6;
+/** How many of the nearest slips the wrong choices are drawn from. */
+const NEAREST = 6;
 
 function choicesOf(answer: Answer, apart: readonly Slip[], count: number, draw: Draw): Choice[] {
   if (count === 0) return [];
@@ -173,7 +177,7 @@ function choicesOf(answer: Answer, apart: readonly Slip[], count: number, draw: 
       };
     });
   const wrong = draw
-    .shuffled(apart.slice(0, PLAUSIBLE))
+    .shuffled(apart.slice(0, NEAREST))
     .slice(0, count - 1)
     .map(({ slip, text, value }) => ({ text, value, right: false, slip }));
   return [...wrong, { text: answer.text, value: answer.value, right: true }]

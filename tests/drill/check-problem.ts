@@ -89,6 +89,10 @@ export function checkProblem(problem: Problem, ruleSet: RuleSet): string[] {
       )
         wrong(`choices ${a.text} and ${b.text} lie within each other's tolerance`);
     }
+  for (const { text, value } of choices) {
+    const times = answer.kind === 'number' ? Number(value) / answer.value : 1;
+    if (times > 12.01 || times < 1 / 12.01) wrong(`nobody takes ${text} for right`);
+  }
   for (const choice of choices)
     if (!choice.right && !slips.some(({ value, slip }) => value === choice.value && slip === choice.slip))
       wrong(`choice ${choice.text} is no known slip`);

@@ -33,6 +33,10 @@ export const tenderShuttle = topic<TenderShuttleFacts>({
     let words: string;
     if (distance === undefined) {
       const c = d.give('c', 'time of one round trip, filling and dumping in it', cycle, 'min');
+      d.slip('one-way-for-round-trip', {
+        set: { c: cycle / 2 },
+        why: 'The time of the round trip was halved, as for one way.',
+      });
       words = `one round trip with filling and dumping takes ${c}`;
     } else {
       const f = d.give('f', 'time to fill', fill, 'min');

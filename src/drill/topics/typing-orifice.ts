@@ -54,6 +54,16 @@ export const typingOrifice = topic<TypingOrificeFacts>({
     d.rule('k', `flow of an ideal bore of 1 ${unit.bore} at 1 ${unit.pressure}`, constant, unit.flow, source);
     const area = `(d / (1 ${unit.d}))^2`;
     const loaded = `A sharp-edged orifice of ${a}, discharge coefficient ${c}, loads the pump of ${engine(wording)} for its typing test.`;
+    const [smaller, larger] = units === 'us' ? [0.52, 0.716] : [13.2, 18.2];
+    d.slip('wrong-row', {
+      set: { d: bore === larger ? smaller : larger },
+      why: 'The bore of another class’s test orifice was used.',
+    });
+    if (units === 'si')
+      d.slip('unit-slip', {
+        formulas: ask === 'flow' ? { Q: `k * Cd * ${area} * sqrt(P / (100 kPa))` } : {},
+        why: 'The pressure was put in bar, where the formula asks for kPa.',
+      });
     const sketch = [
       { kind: 'pump' as const, label: 'pump' },
       ...(hose
