@@ -7,8 +7,11 @@ import { TreeFold } from './start.js';
 
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
-/** A flow against a shut one-way link above this (m3/s) was forced through it by a draw; far above what its law lets by. */
-const FORCED = 1e-8;
+/**
+ * A flow against a shut one-way link above this (m3/s, 0.02 gpm) was forced through it by a draw. Its law lets by as much at
+ * a million metres only, while a draw far past what the pumps can give does stand at many thousand.
+ */
+const FORCED = 1e-6;
 
 /** The part of a pump's runout that a start takes it to move. */
 const MIDDLING = 0.6;
@@ -101,7 +104,9 @@ export class NetworkSolver {
     equations.linearise();
     let iterations = 0;
     for (;;) {
-      if (iterations === maximumIterations) return this.answer(iterations, this.notConverged());
+      // Where a draw is forced through a shut link its head runs so high that no other can be told to the tolerance.
+      if (iterations === maximumIterations)
+        return this.answer(iterations, this.forcedThroughShut() ?? this.notConverged());
       iterations++;
       const zeroPivot = equations.solveHeads();
       if (zeroPivot >= 0) return this.answer(iterations, this.badNumber(zeroPivot));
