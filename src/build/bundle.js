@@ -1,13 +1,15 @@
 // Builds dist/: the program and the library in one piece each, with everything they need inside, so that the packed
 // file installs without a single dependency and starts without reading a folder of packages.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { thirdPartyNotices } from './third-party.js';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const dist = `${root}dist/`;
+/** Where it is built, so that whoever runs the program meanwhile has the old one and never half of one. */
+const next = `${dist}.next-${process.pid}/`;
 const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
 
 /** What CommonJS packages need of an ES module. */
@@ -29,6 +31,21 @@ const oneWidth = {
   },
 };
 
+/** Larger than all the rest together and needed by a few layouts only, so it is a file of its own, read when asked. */
+const APART = { entry: 'src/physics/pump-curve/least-squares.ts', out: 'least-squares.cjs' };
+
+/** @type {import('esbuild').Plugin} */
+const apart = {
+  name: 'apart',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /\/least-squares\.js$/ }, () => ({ path: APART.out, namespace: 'apart' }));
+    onResolve({ filter: /\.cjs$/, namespace: 'apart' }, ({ path }) => ({ path, external: true }));
+    onLoad({ filter: /.*/, namespace: 'apart' }, ({ path }) => ({
+      contents: `module.exports = require('./${path}');`,
+    }));
+  },
+};
+
 /** @type {import('esbuild').BuildOptions} */
 const common = {
   absWorkingDir: root,
@@ -39,6 +56,7 @@ const common = {
   minify: true,
   metafile: true,
   plugins: [oneWidth],
+  charset: 'ascii',
 };
 
 const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(version) };
@@ -47,8 +65,9 @@ const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(versi
 const buildProgram = () =>
   build({
     ...common,
+    plugins: [oneWidth, apart],
     entryPoints: ['src/cli/main.ts'],
-    outfile: 'dist/cli.cjs',
+    outfile: `${next}cli.cjs`,
     format: 'cjs',
     define: { ...known, 'import.meta.url': 'PUMPYOKE_URL' },
     banner: {
@@ -57,43 +76,54 @@ const buildProgram = () =>
     footer: { js: '})' },
   });
 
+const buildApart = () =>
+  build({ ...common, entryPoints: [APART.entry], outfile: `${next}${APART.out}`, format: 'cjs' });
+
 const buildLibrary = () =>
   build({
     ...common,
     entryPoints: ['src/index.ts'],
-    outfile: 'dist/index.js',
+    outdir: next,
+    chunkNames: 'index-[hash]',
     format: 'esm',
+    splitting: true,
     define: known,
     banner: { js: REQUIRE },
   });
 
 /** Our own modules read the data, so what is checked here is what the program will find. */
 async function writeCatalogue() {
-  const outfile = `${dist}build/catalogue.js`;
+  const outfile = `${next}build/catalogue.js`;
   const banner = { js: REQUIRE };
   await build({ ...common, entryPoints: ['src/build/catalogue.ts'], outfile, format: 'esm', banner });
   const { checkedRows } = await import(pathToFileURL(outfile).href);
-  writeFileSync(`${dist}catalogue.json`, JSON.stringify(checkedRows(`${root}data`)));
-  rmSync(`${dist}build`, { recursive: true });
+  writeFileSync(`${next}catalogue.json`, JSON.stringify(checkedRows(`${root}data`)));
+  rmSync(`${next}build`, { recursive: true });
 }
 
 /** The names say for whom the cache is, because V8 itself looks at less than that. */
 function writeCodeCache() {
-  const cache = `${dist}cli-${process.version}-${process.platform}-${process.arch}.cache`;
+  const cache = `${next}cli-${process.version}-${process.platform}-${process.arch}.cache`;
   const example = `${root}data/examples/demo.yaml`;
   const script = fileURLToPath(new URL('code-cache.js', import.meta.url));
-  const { status, stderr } = spawnSync(process.execPath, [script, `${dist}cli.cjs`, cache, 'check', example]);
+  const { status, stderr } = spawnSync(process.execPath, [script, `${next}cli.cjs`, cache, 'check', example]);
   if (status !== 0 && status !== 1) throw new Error(`the built program cannot check the example\n${stderr}`);
 }
 
+function replaceDist() {
+  const old = readdirSync(dist).filter((name) => !name.startsWith('.next-'));
+  for (const name of old) rmSync(`${dist}${name}`, { recursive: true, force: true });
+  for (const name of readdirSync(next)) renameSync(`${next}${name}`, `${dist}${name}`);
+}
+
 async function main() {
-  rmSync(dist, { recursive: true, force: true });
-  mkdirSync(dist);
-  const built = await Promise.all([buildProgram(), buildLibrary()]);
+  mkdirSync(next, { recursive: true });
+  const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
   const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
-  writeFileSync(`${dist}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
+  writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
   await writeCatalogue();
   writeCodeCache();
+  replaceDist();
 }
 
 try {
@@ -102,4 +132,6 @@ try {
   // esbuild has already printed what is wrong with a source file.
   if (!(error instanceof Error && 'errors' in error)) process.stderr.write(`${error}\n`);
   process.exitCode = 1;
+} finally {
+  rmSync(next, { recursive: true, force: true });
 }

@@ -1,7 +1,9 @@
 import { Command } from 'commander';
 import { paintFor } from '../report/paint.js';
+import { wrapHanging } from '../report/wrap.js';
 import { check } from './commands/check.js';
 import { flow } from './commands/flow.js';
+import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
 import type { Session } from './session.js';
@@ -11,19 +13,27 @@ const SUMMARY =
   'Hydraulics for fire engines that carry two pumps plumbed together: a YAML layout goes in, a verdict comes out.';
 
 const EXAMPLES = [
-  'pumpyoke check engine-614.yaml       does it make its typing?',
-  'pumpyoke flow two-lines.yaml         what flows where?',
-  'pumpyoke check engine-614.yaml --out report.html',
+  'pumpyoke check truck.yaml   # does it make its typing?',
+  'pumpyoke flow lay.yaml      # what flows where?',
+  'pumpyoke check truck.yaml --out report.html',
 ];
 
-const STATUSES = `
-Exit status:
-  0   answered, and the answer is yes
-  1   answered, and the answer is no: it falls short, or a caution says stop
-  2   the layout or the command line is wrong
-  3   the network has no steady answer
-  70  a fault of the program's own
-`;
+const STATUSES = {
+  [EXIT.yes]: 'answered, and the answer is yes',
+  [EXIT.no]: 'answered, and the answer is no: it falls short, or a caution says stop',
+  [EXIT.wrongInput]: 'the layout or the command line is wrong',
+  [EXIT.noAnswer]: 'the network has no steady answer',
+  [EXIT.fault]: "a fault of the program's own",
+};
+
+const NARROWEST = 20;
+
+function statusesText(width: number): string {
+  const lines = Object.entries(STATUSES).flatMap(([status, meaning]) =>
+    wrapHanging(meaning, width, `  ${status.padEnd(4)}`, '      '),
+  );
+  return ['', 'Exit status:', ...lines].join('\n');
+}
 
 export function programFor(session: Session): Command {
   const { out, err } = session.terminal;
@@ -40,10 +50,10 @@ export function programFor(session: Session): Command {
       getOutHelpWidth: () => out.width,
       getErrHelpWidth: () => err.width,
     })
-    .configureHelp({ showGlobalOptions: true, styleTitle: title })
+    .configureHelp({ showGlobalOptions: true, styleTitle: title, minWidthToWrap: NARROWEST })
     .showHelpAfterError('Run pumpyoke --help for what it can do.')
     .addHelpText('before', examplesText(EXAMPLES))
-    .addHelpText('after', STATUSES);
+    .addHelpText('after', statusesText(out.width));
   addCommonOptions(program);
   addLayoutCommand(program, session, check);
   addLayoutCommand(program, session, flow);

@@ -40,16 +40,18 @@ export function positionAt(starts: readonly number[], offset: number): { line: n
 export function excerptAt(text: string, starts: readonly number[], offset: number, end: number): Excerpt {
   const index = lineAt(starts, Math.min(offset, text.length));
   const start = starts[index];
-  const stop = starts[index + 1] === undefined ? text.length : starts[index + 1] - 1;
-  const whole = text.slice(start, stop).replace(/\r$/, '');
-  const column = Math.min(offset - start, whole.length);
-  const length = Math.max(1, Math.min(end - offset, whole.length - column));
-  const from =
-    whole.length > WIDTH && column + Math.min(length, WIDTH - LEAD) > WIDTH ? Math.max(0, column - LEAD) : 0;
+  let stop = index + 1 < starts.length ? starts[index + 1] - 1 : text.length;
+  if (text[stop - 1] === '\r' && stop > start) stop--;
+  const column = Math.min(offset, stop) - start;
+  const length = Math.max(1, Math.min(end - offset, stop - start - column));
+  const fits = column + Math.min(length, WIDTH - LEAD) <= WIDTH;
+  const from = stop - start <= WIDTH || fits ? 0 : Math.max(0, column - LEAD);
   const before = from > 0 ? '...' : '';
   const room = WIDTH - before.length;
-  const cut = whole.length - from > room;
-  const shown = cut ? `${whole.slice(from, from + room - 3)}...` : whole.slice(from);
+  const cut = stop - start - from > room;
+  const shown = cut
+    ? `${text.slice(start + from, start + from + room - 3)}...`
+    : text.slice(start + from, stop);
   const markerOffset = before.length + column - from;
   return {
     line: index + 1,

@@ -65,27 +65,34 @@ function meant(input: unknown, values: readonly string[]): string {
   return close === undefined ? '' : `: did you mean ${close}?`;
 }
 
-/** The issues of a schema as a reader needs them, one for each key that is unknown. */
-export function explain(issues: readonly z.core.$ZodIssue[], schema: z.ZodType, input: unknown): Explained[] {
-  return issues.flatMap((issue): Explained[] => {
+/** The issues of a schema as a reader needs them, one for each key that is unknown; made as they are asked for. */
+export function* explain(
+  issues: readonly z.core.$ZodIssue[],
+  schema: z.ZodType,
+  input: unknown,
+): Generator<Explained> {
+  for (const issue of issues) {
     const path = issue.path.map((step) => (typeof step === 'symbol' ? String(step) : step));
     if (issue.code === 'unrecognized_keys') {
       const known = keysAt(schema, path, input);
-      return issue.keys.map((key) => unknownKey([...path, key], known));
+      for (const key of issue.keys) yield unknownKey([...path, key], known);
+    } else if (issue.code === 'invalid_union' && 'discriminator' in issue) {
+      yield wrongKind(path, issue, schema, input);
+    } else {
+      yield missingOrWrong(path, issue.message, input);
     }
-    if (issue.code === 'invalid_union' && 'discriminator' in issue)
-      return [wrongKind(path, issue, schema, input)];
-    const missing = missingKey(path, input);
-    if (missing !== undefined) {
-      const wanted = / ?([^;:]*) is wanted(.*)$/.exec(issue.message);
-      const expected = wanted ? `${wanted[1].trim()}${wanted[2]}` : issue.message.replace(/^expected /, '');
-      return [{ path, message: `${missing} is missing`, expected }];
-    }
-    return [{ path, message: issue.message }];
-  });
+  }
 }
 
-export function unknownKey(path: (string | number)[], known: readonly string[]): Explained {
+function missingOrWrong(path: (string | number)[], message: string, input: unknown): Explained {
+  const missing = missingKey(path, input);
+  if (missing === undefined) return { path, message };
+  const wanted = / ?([^;:]*) is wanted(.*)$/.exec(message);
+  const expected = wanted ? `${wanted[1].trim()}${wanted[2]}` : message.replace(/^expected /, '');
+  return { path, message: `${missing} is missing`, expected };
+}
+
+function unknownKey(path: (string | number)[], known: readonly string[]): Explained {
   const key = String(path.at(-1));
   const close = nearest(key, known);
   const shown = key.length > 40 ? `${key.slice(0, 37)}...` : key;

@@ -1,5 +1,6 @@
 import { type Alias, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from 'yaml';
 import { grouped } from '../quantity/format.js';
+import { joinThousands } from './thousands.js';
 
 export interface PlainDocument {
   value: unknown;
@@ -9,6 +10,7 @@ export interface PlainDocument {
 }
 
 interface Options {
+  text: string;
   mostLevels: number;
   lineOf: (offset: number) => number;
   fault: (node: Node, message: string, hint?: string) => void;
@@ -65,6 +67,7 @@ class PlainReader {
   }
 
   private readOwn(node: Node): Sized {
+    joinThousands(node, this.options.text);
     if (isScalar(node)) return { value: this.scalar(node), values: 1, levels: 0 };
     if (isSeq(node)) {
       const items = node.items.map((item) => this.read(item as Node | null));

@@ -1,4 +1,3 @@
-import { grouped } from '../quantity/format.js';
 import type { Path } from './step.js';
 
 /** One thing that is wrong in a document, and where. */
@@ -19,7 +18,7 @@ export interface Problem {
   hint?: string;
 }
 
-/** More than this many are counted and not shown: nobody reads on, and a hostile file could ask for millions. */
+/** Nobody reads on after this many, and a hostile file could ask for millions. */
 const MOST_SHOWN = 200;
 
 /** A problem as a person reads it: place, message, the line with a marker under the text, what was expected. */
@@ -51,14 +50,14 @@ export function problemText(problem: Problem): string {
 export class LayoutProblems extends Error {
   override name = 'LayoutProblems';
   readonly problems: readonly Problem[];
-  /** How many more there are. */
-  readonly omitted: number;
+  /** Whether there may be more of them, the search having stopped. */
+  readonly more: boolean;
 
-  constructor(problems: readonly Problem[], omitted = 0) {
-    const more = omitted > 0 ? [`and ${grouped(omitted)} more problems`] : [];
-    super([...problems.map(problemText), ...more].join('\n'));
+  constructor(problems: readonly Problem[], more = false) {
+    const rest = more ? [`There are more; these are the first ${problems.length} that were found.`] : [];
+    super([...problems.map(problemText), ...rest].join('\n'));
     this.problems = problems;
-    this.omitted = omitted;
+    this.more = more;
   }
 }
 
@@ -72,19 +71,20 @@ export class ProblemList {
   private readonly found: Problem[] = [];
   private readonly seen = new Set<string>();
   private readonly files: string[] = [];
-  private omitted = 0;
 
   get any(): boolean {
     return this.found.length > 0;
   }
 
+  /** Whether no more are taken. */
+  get full(): boolean {
+    return this.found.length >= MOST_SHOWN;
+  }
+
   add(problem: Problem): void {
     const key = `${problem.file}:${problem.line}:${problem.column}:${problem.message}`;
     if (this.seen.has(key)) return;
-    if (this.found.length >= MOST_SHOWN) {
-      this.omitted++;
-      return;
-    }
+    if (this.full) return;
     this.seen.add(key);
     if (!this.files.includes(problem.file)) this.files.push(problem.file);
     this.found.push({ ...problem, file: printable(problem.file), message: printable(problem.message) });
@@ -99,6 +99,6 @@ export class ProblemList {
         (one.line ?? 0) - (other.line ?? 0) ||
         (one.column ?? 0) - (other.column ?? 0),
     );
-    return new LayoutProblems(sorted, this.omitted);
+    return new LayoutProblems(sorted, this.full);
   }
 }

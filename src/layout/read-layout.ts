@@ -75,15 +75,16 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   const value = withoutSteps(spot.value, STEPS) as Record<string, unknown>;
   const hollow = elsewhere ? { ...value, engine: 'elsewhere' } : value;
   const data = reading.parse(layoutSchema, spot, hollow);
-  reading.policy = data?.appliance_policy ?? reading.policy;
+  const { policy, typing: asked, staging, terrain: points } = data ? partsOf(data) : wholeParts(hollow);
+  reading.policy = policy ?? reading.policy;
 
   const files = [spot.source.file];
   const engine = elsewhere ? openEngine(engineSpot as Spot, folder, files, reading) : undefined;
   const read: EngineRead = engine ? readEngine(engine, reading) : {};
-  const terrain = readTerrain(spot.child('terrain'), data?.terrain, reading);
+  const terrain = readTerrain(spot.child('terrain'), points, reading);
   const lay = readLay(spot.child('lay'), read, reading, terrain);
   const supply = readSupply(spot, data, reading);
-  if (data) checkStaging(data, spot, read, reading);
+  checkStaging(stagingOf(staging, read), spot, read, reading);
   if (supply?.kind === 'tank' && read.hasTank === false) {
     reading.report(
       spot.child('supply') ?? engine ?? spot,
@@ -94,14 +95,14 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
       },
     );
   }
-  const typing = readTyping(data?.typing, spot.child('typing'), reading);
+  const typing = readTyping(asked, spot.child('typing'), reading);
   if (!data || !read.engine || !supply) return undefined;
   const layout: Layout = {
     title: data.title ?? read.engine.name,
     site: data.site,
     engine: read.engine,
-    staging: stagingOf(data, read),
-    throttle: throttleOf(data),
+    staging: stagingOf(staging, read),
+    throttle: throttleOf(data.throttle),
     supply,
     typing,
     appliance_policy: data.appliance_policy,
@@ -110,6 +111,25 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   };
   if (!reading.problems.any) checkBores(layout, (path) => locate(path, spot, engine), reading);
   return layout;
+}
+
+type Parts = Partial<Pick<LayoutDocument, 'typing' | 'staging' | 'terrain'>> & {
+  policy?: LayoutDocument['appliance_policy'];
+};
+
+function partsOf({ appliance_policy: policy, typing, staging, terrain }: LayoutDocument): Parts {
+  return { policy, typing, staging, terrain };
+}
+
+/** The parts of a layout that are right in themselves where another is wrong, so that they are looked into as well. */
+function wholeParts(value: Record<string, unknown>): Parts {
+  const { appliance_policy, typing, staging, terrain } = layoutSchema.shape;
+  return {
+    policy: appliance_policy.safeParse(value.appliance_policy).data,
+    typing: typing.safeParse(value.typing).data,
+    staging: staging.safeParse(value.staging).data,
+    terrain: terrain.safeParse(value.terrain).data,
+  };
 }
 
 /** What stands at a path of the layout, in the engine's own file where it has one. */

@@ -31,7 +31,7 @@ const WITHIN: Partial<Record<StepKey, Pattern>> = {
 /** Reads a list of steps, each by itself, and reports whatever is wrong with any of them. */
 export function readSteps(spot: Spot | undefined, reading: Reading): Draft[] {
   if (spot === undefined) return [];
-  return spot.items().flatMap((item) => readStep(item, reading) ?? []);
+  return spot.items().flatMap((item) => (reading.problems.full ? [] : (readStep(item, reading) ?? [])));
 }
 
 function readStep(spot: Spot, reading: Reading): Draft | undefined {

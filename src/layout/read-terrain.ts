@@ -1,17 +1,14 @@
 import type { PlacedTerrain } from './lines.js';
 import type { Reading } from './reading.js';
-import { terrainSchema } from './schema/layout.js';
 import type { Spot } from './spot.js';
 
 /** The terrain, once its points make a slope that hose can lie on. */
 export function readTerrain(
   spot: Spot | undefined,
-  given: readonly (readonly [number, number])[] | undefined,
+  points: readonly (readonly [number, number])[] | undefined,
   reading: Reading,
 ): PlacedTerrain | undefined {
-  if (!spot) return undefined;
-  const points = given ?? terrainSchema.safeParse(spot.value).data;
-  if (!points) return undefined;
+  if (!spot || !points) return undefined;
   let right = true;
   const wrong = (within: (string | number)[], message: string, hint?: string) => {
     right = false;

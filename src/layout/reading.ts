@@ -27,7 +27,7 @@ export class Reading {
     more: { expected?: string; hint?: string; key?: boolean; within?: (string | number)[] } = {},
   ): undefined {
     const { within = [], ...rest } = more;
-    this.problems.add(spot.source.problem([...spot.path, ...within], message, rest));
+    if (!this.problems.full) this.problems.add(spot.source.problem([...spot.path, ...within], message, rest));
     return undefined;
   }
 
@@ -35,7 +35,9 @@ export class Reading {
   parse<S extends z.ZodType>(schema: S, spot: Spot, value: unknown = spot.value): z.output<S> | undefined {
     const parsed = schema.safeParse(value, { error: wording });
     if (parsed.success) return parsed.data;
-    for (const { path, message, ...more } of explain(parsed.error.issues, schema, value)) {
+    const { issues } = parsed.error;
+    for (const { path, message, ...more } of explain(issues, schema, value)) {
+      if (this.problems.full) break;
       this.report(spot, message, { ...more, within: path });
     }
     return undefined;

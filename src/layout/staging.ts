@@ -1,4 +1,4 @@
-import type { PumpName, Staging, Throttle } from './layout.js';
+import type { Staging, Throttle } from './layout.js';
 import type { EngineRead } from './read-engine.js';
 import type { Reading } from './reading.js';
 import { isMapping } from './schema/choice.js';
@@ -6,12 +6,12 @@ import type { LayoutDocument } from './schema/layout.js';
 import type { Spot } from './spot.js';
 
 /** Side by side where there are two pumps and nothing is said. */
-export function stagingOf({ staging }: LayoutDocument, { pumps }: EngineRead): Staging {
+export function stagingOf(staging: Staging | undefined, { pumps }: EngineRead): Staging {
   return staging ?? (pumps?.includes('b') ? 'parallel' : 'a');
 }
 
 /** Governed speed unless something else is said. */
-export function throttleOf({ throttle = 1 }: LayoutDocument): Throttle {
+export function throttleOf(throttle: LayoutDocument['throttle'] = 1): Throttle {
   if (typeof throttle === 'number') return { by: 'speed', a: throttle, b: throttle };
   if ('discharge_pressure' in throttle) return { by: 'discharge_pressure', ...throttle };
   const { a = 1, b = 1 } = throttle as { a?: number; b?: number };
@@ -19,18 +19,13 @@ export function throttleOf({ throttle = 1 }: LayoutDocument): Throttle {
 }
 
 /** Reports a staging that asks for a pump the engine lacks, or for outlets that say whose they are. */
-export function checkStaging(data: LayoutDocument, spot: Spot, read: EngineRead, reading: Reading): void {
-  const staging = stagingOf(data, read);
+export function checkStaging(staging: Staging, spot: Spot, read: EngineRead, reading: Reading): void {
   const at = spot.child('staging') ?? spot;
-  if (read.pumps && staging !== 'a') {
-    const needed: PumpName[] = staging === 'b' ? ['b'] : ['a', 'b'];
-    for (const pump of needed) {
-      if (read.pumps.length > 0 && !read.pumps.includes(pump)) {
-        reading.report(at, `${staging} needs pump ${pump}, and the engine has none`, {
-          hint: `add pump ${pump} under pumps, or write staging: ${read.pumps[0]}`,
-        });
-      }
-    }
+  const lacksB = read.pumps?.includes('a') && !read.pumps.includes('b');
+  if (lacksB && staging !== 'a') {
+    reading.report(at, `${staging} needs pump b, and the engine has none`, {
+      hint: 'add pump b under pumps, or write staging: a',
+    });
   }
   const throttle = spot.child('throttle');
   if (

@@ -21,6 +21,8 @@ import type { Path } from './step.js';
 export const MOST_LEVELS = 250;
 /** Words, marks and spaces of a document of the largest size, written sensibly. */
 const MOST_TOKENS = 200_000;
+/** `%YAML 1.2` is one; each wrong one costs an error. */
+const MOST_DIRECTIVES = 10;
 
 /** A YAML document as plain values, with the place of each of them in the text. */
 export class YamlSource {
@@ -46,6 +48,7 @@ export class YamlSource {
     if (!document) return;
     this.root = document.contents as Node;
     this.plain = plainDocument(this.root, {
+      text,
       mostLevels: MOST_LEVELS,
       lineOf: (offset) => positionAt(this.starts, offset).line,
       fault: (node, message, hint) =>
@@ -138,8 +141,15 @@ export class YamlSource {
     });
     const documents: Document[] = [];
     let tokens = 0;
+    let directives = 0;
     for (const lexeme of new Lexer().lex(this.text)) {
-      for (const token of parser.next(lexeme)) documents.push(...composer.next(token));
+      for (const token of parser.next(lexeme)) {
+        if (token.type === 'directive' && ++directives > MOST_DIRECTIVES) {
+          this.fault(token.offset, 'line upon line that starts with %, so it is no layout');
+          return undefined;
+        }
+        documents.push(...composer.next(token));
+      }
       if (documents.length > 1) return this.only(documents);
       if (parser.stack.length > MOST_LEVELS) {
         this.fault(parser.offset, `nested deeper than ${MOST_LEVELS} levels, so it is no layout`);
@@ -177,13 +187,14 @@ export class YamlSource {
     return document;
   }
 
-  /** What YAML says of a place after its first word on it is a consequence of that. */
+  /** Of what YAML says of one place one thing is told: the rest follows from it. */
   private noteAll(errors: readonly YAMLError[]): void {
-    const places = new Set<number>();
+    const byPlace = new Map<number, YAMLError>();
     for (const error of errors) {
-      if (!places.has(error.pos[0])) this.problems.push(this.yamlProblem(error));
-      places.add(error.pos[0]);
+      const [place] = error.pos;
+      if (!byPlace.has(place) || error.code === 'MULTILINE_IMPLICIT_KEY') byPlace.set(place, error);
     }
+    for (const error of byPlace.values()) this.problems.push(this.yamlProblem(error));
   }
 
   private fault(offset: number, message: string): void {

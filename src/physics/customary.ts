@@ -12,6 +12,3 @@ export const PSI = POUND_FORCE / INCH ** 2;
 export const HORSEPOWER = 550 * FOOT * POUND_FORCE;
 /** Conventional inch of mercury: 13,595.1 kg/m3 under standard gravity. */
 export const INCH_OF_MERCURY = 13595.1 * 9.80665 * INCH;
-/** Kelvin at a temperature in degrees Fahrenheit. */
-export const FAHRENHEIT_ZERO = 459.67;
-export const RANKINE = 5 / 9;

@@ -19,12 +19,17 @@ export function editDistance(a: string, b: string): number {
 
 const LONGEST_WORD = 60;
 
+/** How many slips a word of a length may have and still be known: one in three letters, none in a single letter. */
+function slipsIn(length: number): number {
+  return length < 2 ? 0 : Math.max(1, Math.floor(length / 3));
+}
+
 /** The candidate that a misspelt word most likely meant; undefined where none is close enough to name. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   if (word.length > LONGEST_WORD) return undefined;
   const wanted = word.toLowerCase();
   let best: string | undefined;
-  let bestDistance = Math.max(1, Math.floor(word.length / 3)) + 1;
+  let bestDistance = slipsIn(word.length) + 1;
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - word.length) >= bestDistance) continue;
     const distance = editDistance(wanted, candidate.toLowerCase());

@@ -51,16 +51,14 @@ function problemLines(problem: Problem, width: number, paint: Paint): string[] {
 }
 
 /** Everything that is wrong with a layout: where, what, the line with a marker, and what to write instead. */
-export function problemsText({ problems, omitted }: LayoutProblems, options: TextOptions): string {
+export function problemsText({ problems, more }: LayoutProblems, options: TextOptions): string {
   const { width = 80, colour = false } = options;
   const paint = paintFor(colour);
-  const all = counted(problems.length + omitted, 'problem');
-  const more = omitted > 0 ? ['', `And ${omitted} more.`] : [];
-  const head = wrap(`${all} in the layout; nothing was computed.`, width);
+  const found = counted(problems.length, 'problem');
+  const head = wrap(`${more ? 'More than ' : ''}${found} in the layout; nothing was computed.`, width);
   return [
     ...head.map((line) => paint.strong(paint.tone('bad', line))),
     ...problems.flatMap((problem) => ['', ...problemLines(problem, width, paint)]),
-    ...more,
     '',
   ].join('\n');
 }

@@ -5,9 +5,9 @@ export const check: LayoutCommand<CheckAnswer> = {
   name: 'check',
   summary: 'does this layout reach the pressure at flow that its typing asks for?',
   examples: [
-    'pumpyoke check engine-614.yaml',
-    'pumpyoke check engine-614.yaml --units si --out report.html',
-    'pumpyoke check engine-614.yaml --json',
+    'pumpyoke check truck.yaml',
+    'pumpyoke check truck.yaml --units si --out report.html',
+    'pumpyoke check truck.yaml --json',
   ],
   ask: async (layout) => (await import('../../study/rating.js')).checkLayout(layout),
   holds: (answer) => answer.verdict === 'meets',

@@ -42,7 +42,8 @@ export function whatStands(value: unknown): string {
   if (Array.isArray(value)) return 'a list stands here';
   if (typeof value === 'object') return 'a mapping stands here';
   const text = String(value);
-  return `${text.length > 40 ? `${text.slice(0, 37)}...` : text} stands here`;
+  const shown = text.length > 40 ? `${text.slice(0, 37)}...` : text;
+  return typeof value === 'string' ? `"${shown}" stands here` : `${shown} stands here`;
 }
 
 /** A list or a mapping: two shapes of the same thing. */
