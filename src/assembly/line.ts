@@ -3,6 +3,7 @@ import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
+import { heldSpeedOf } from './engine-power.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
 import { outletOf } from './outlet.js';
@@ -117,7 +118,8 @@ export function layPump(
 ): Place {
   const { name, modelName, path } = pump;
   const curve = pumpCurveOf(pump.pump, pump.wear ?? 0, context.fitted);
-  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle };
+  const held = heldSpeedOf(pump.pump, context.fitted, context.site);
+  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle, limit: held };
   const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
   const discharge = context.builder.add(part, group, inlet, to);
   context.laid.pumps.push({
@@ -126,6 +128,7 @@ export function layPump(
     modelName,
     curve,
     speed: pump.throttle,
+    held,
     link: discharge.link as number,
     inlet,
     discharge,

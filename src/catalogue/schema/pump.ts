@@ -59,6 +59,10 @@ const power = z.strictObject({
   aspiration: z.enum(['natural', 'turbocharged']).optional(),
   fuel: z.enum(['gasoline', 'diesel']).optional(),
   burn: quantity('flow', { positive: true }).optional().meta({ description: 'Fuel used at the rated power' }),
+  lugging: z.enum(['constant_power', 'flat_torque']).optional().meta({
+    description:
+      'How the power falls as the engine is pulled below its rated speed; constant_power by default',
+  }),
 });
 
 const limits = z.strictObject({

@@ -19,6 +19,9 @@ const HOTTEST_AIR = fromUnit(60, 'degC');
 const FREEZING = fromUnit(0, 'degC');
 const BOILING = fromUnit(100, 'degC');
 
+/** Rules by which an engine's power is taken to fall with height and heat. */
+export const DERATINGS = ['agricultural', 'sae_j1349', 'none'] as const;
+
 const siteSchema = z.strictObject({
   elevation: quantity('length', { atLeast: LOWEST_SITE, atMost: HIGHEST_SITE, example: '4,300 ft' }).default(
     0,
@@ -31,6 +34,9 @@ const siteSchema = z.strictObject({
   water_temperature: quantity('temperature', { atLeast: FREEZING, atMost: BOILING }).default(
     fromUnit(60, 'degF'),
   ),
+  derating: z.enum(DERATINGS).default('agricultural').meta({
+    description: 'Rule by which the engines lose power with height and heat',
+  }),
 });
 
 const throttleSchema = choice(

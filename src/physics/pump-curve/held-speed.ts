@@ -59,7 +59,9 @@ export class HeldSpeed {
   #balance(flow: number, governed: number): number {
     let low = 0;
     let high = governed;
-    let s = governed * Math.min(1, (this.available / (this.available + this.#excess(flow, governed))) ** (1 / this.#exponent));
+    let s =
+      governed *
+      Math.min(1, (this.available / (this.available + this.#excess(flow, governed))) ** (1 / this.#exponent));
     for (let tries = 0; tries < 80; tries++) {
       const excess = this.#excess(flow, s);
       if (excess > 0) high = s;
