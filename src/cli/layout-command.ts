@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import type { Command, Option } from 'commander';
 import type { Layout } from '../layout/layout.js';
 import type { Answer } from '../study/answer.js';
 import { EXIT, type ExitStatus } from './exit-status.js';
@@ -11,7 +11,9 @@ export interface LayoutCommand<A extends Answer> {
   name: string;
   summary: string;
   examples: string[];
-  ask(layout: Layout): Promise<A>;
+  ask(layout: Layout, given: Record<string, unknown>): Promise<A>;
+  /** Options of its own; what they hold is handed to `ask`. */
+  options?: () => Option[];
   /** Whether the answer is yes; a question that is no yes-or-no question always holds. */
   holds(answer: A): boolean;
 }
@@ -29,7 +31,7 @@ export function addLayoutCommand<A extends Answer>(
   session: Session,
   command: LayoutCommand<A>,
 ): void {
-  program
+  const own = program
     .command(command.name)
     .summary(command.summary)
     .description(command.summary)
@@ -39,8 +41,9 @@ export function addLayoutCommand<A extends Answer>(
       const options = reportOptions(self.optsWithGlobals<GivenOptions>());
       const { readLayout } = await import('../layout/read-layout.js');
       const { layout } = readLayout(path);
-      const answer = await command.ask(layout);
+      const answer = await command.ask(layout, self.opts());
       await report(answer, options, session.terminal);
       session.status = statusOf(command, answer);
     });
+  for (const option of command.options?.() ?? []) own.addOption(option);
 }

@@ -2,11 +2,14 @@ import type { UnitSystem } from '../quantity/format.js';
 import type { CheckAnswer } from '../study/answer.js';
 import { type Document, paragraph } from './document.js';
 import { figuresIn } from './figures.js';
+import { requiredFlow } from './required.js';
 import { briefStops, cautionsSection } from './sections/cautions.js';
+import { conditionsSection } from './sections/conditions.js';
 import { foundationsSection } from './sections/foundations.js';
 import { inventorySection } from './sections/inventory.js';
 import { lossesSection } from './sections/losses.js';
 import { pointsSection } from './sections/points.js';
+import { pumpsSection } from './sections/pumps.js';
 import { stagingsSection } from './sections/stagings.js';
 import { requirementSection, subjectSection } from './sections/subject.js';
 import { testOrificeSection } from './sections/test-orifice.js';
@@ -28,6 +31,8 @@ export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = fa
       ...subjectSection(answer, figures),
       ...requirementSection(answer, figures),
       ...stagingsSection(answer, figures),
+      ...conditionsSection(answer, figures),
+      ...pumpsSection(answer.pumps, figures, `The pumps at ${requiredFlow(answer, figures)}`),
       ...lossesSection(answer, figures),
       ...cautionsSection(answer.cautions, figures),
       ...testOrificeSection(answer.testOrifice, figures),

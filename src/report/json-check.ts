@@ -9,6 +9,8 @@ import type {
   TestOrifice,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
+import { acrossTree, bracketTree } from './json-conditions.js';
+import { pumpTree } from './json-pump.js';
 import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
@@ -98,6 +100,12 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
     loss: of('pressure', loss),
   })),
   points: answer.points.map(pointTree),
+  pumps: answer.pumps.map(pumpTree),
+  highest_place: answer.highestPlace
+    ? { stands: answer.highestPlace.stands, up_to: orNull('length', answer.highestPlace.upTo) }
+    : null,
+  power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
+  across: answer.across.map(acrossTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

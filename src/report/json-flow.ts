@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
-import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from '../study/answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
+import { pumpTree } from './json-pump.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
@@ -29,23 +30,6 @@ const nozzleTree = (nozzle: NozzleAnswer) => ({
         source: nozzle.range.source,
       }
     : null,
-});
-
-const pumpTree = (pump: PumpAnswer) => ({
-  name: pump.name,
-  model: pump.model,
-  state: pump.state,
-  flow: of('flow', pump.flow),
-  head_rise: of('pressure', pump.headRise),
-  inlet_pressure: of('pressure', pump.inletPressure),
-  discharge_pressure: of('pressure', pump.dischargePressure),
-  speed: of('speed', pump.speed),
-  power: orNull('power', pump.power),
-  power_available: orNull('power', pump.powerAvailable),
-  npsh_available: of('length', pump.npshAvailable),
-  npsh_required: orNull('length', pump.npshRequired),
-  share: of('ratio', pump.share),
-  off_curve: pump.offCurve,
 });
 
 const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({

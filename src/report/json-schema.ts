@@ -140,6 +140,78 @@ const lossJson = z
   })
   .meta({ description: 'One part at the required flow; the list has the largest first.' });
 
+const pumpJson = z
+  .strictObject({
+    name: z.string(),
+    model: z.string(),
+    state: z.enum(['running', 'shut_out', 'stopped']),
+    flow: quantityJson('Through it.'),
+    head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
+    inlet_pressure: quantityJson('Gauge.'),
+    discharge_pressure: quantityJson('Gauge.'),
+    inlet_vacuum: maybe('As the intake gauge reads it; null where the inlet is above the air.'),
+    speed: maybe('Of the pump; null where its file names no rated speed.'),
+    of_rated_speed: quantityJson('Part of the speed of its curve.'),
+    limited_by: z.enum(['governor', 'power', 'not_known']).meta({
+      description:
+        'What keeps it from turning faster; not_known where its file has not both engine power and efficiency.',
+    }),
+    power: maybe('Drawn at the shaft; null where it is not known.'),
+    power_available: maybe('From its engine at this site and speed; null where it is not known.'),
+    power_rated: maybe('Of its engine, as its file has it.'),
+    npsh_available: quantityJson('Net positive suction head there is.'),
+    npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
+    share: quantityJson('Of the flow.'),
+    off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
+  })
+  .meta({ description: 'One pump as it runs.' });
+
+const verdictUnder = {
+  verdict,
+  pressure: maybe("At the required flow; null where it lies past the pumps' curves."),
+  margin: maybe('Over the required pressure.'),
+  reading: maybe("At the agency's test orifice; null where the typing names none."),
+  reading_margin: maybe('Over the pass mark.'),
+  pumps: z
+    .array(z.strictObject({ name: z.string(), limited_by: z.enum(['governor', 'power', 'not_known']) }))
+    .meta({ description: 'What keeps each from turning faster.' }),
+  cavitating: z.array(z.string()).meta({ description: 'Pumps short of suction head by their own files.' }),
+};
+
+const acrossJson = z
+  .strictObject({
+    of: z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']),
+    rows: z.array(z.strictObject({ value: quantityJson('Of what is swept.'), ...verdictUnder })),
+  })
+  .meta({ description: "The pumps' verdict under other conditions, with everything else as laid out." });
+
+const highestPlaceJson = z
+  .strictObject({
+    stands: z.enum(['nowhere', 'up_to', 'everywhere']),
+    up_to: maybe(
+      'Highest place at which it stands; where that is everywhere, the highest that was looked at.',
+    ),
+  })
+  .nullable()
+  .meta({ description: "Where the pumps' verdict still stands, from sea level up." });
+
+const powerBracketJson = z
+  .strictObject({
+    pumps: z.array(
+      z.strictObject({
+        name: z.string(),
+        ratio: quantityJson('Power here over power where the curve was measured.'),
+        aspiration: z.enum(['natural', 'turbocharged']),
+      }),
+    ),
+    cases: z.array(z.strictObject({ lugging: z.enum(['constant_power', 'flat_torque']), ...verdictUnder })),
+  })
+  .nullable()
+  .meta({
+    description:
+      'What the verdict becomes if an engine whose power is not known was at its limit when its curve was measured; null where every power is known or the place is no different.',
+  });
+
 const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
 
 /** What `check --json` prints. */
@@ -162,6 +234,10 @@ export const checkJson = z
     inventory: z.array(inventoryJson),
     losses: z.array(lossJson),
     points: z.array(pointJson),
+    pumps: z.array(pumpJson),
+    highest_place: highestPlaceJson,
+    power_bracket: powerBracketJson,
+    across: z.array(acrossJson),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,
@@ -198,25 +274,6 @@ const nozzleJson = z
       .nullable(),
   })
   .meta({ description: 'The end of a line.' });
-
-const pumpJson = z
-  .strictObject({
-    name: z.string(),
-    model: z.string(),
-    state: z.enum(['running', 'shut_out', 'stopped']),
-    flow: quantityJson('Through it.'),
-    head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
-    inlet_pressure: quantityJson('Gauge.'),
-    discharge_pressure: quantityJson('Gauge.'),
-    speed: quantityJson('Of the pump.'),
-    power: maybe('Drawn at the shaft; null where it is not known.'),
-    power_available: maybe('From its engine at this site; null where it is not known.'),
-    npsh_available: quantityJson('Net positive suction head there is.'),
-    npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
-    share: quantityJson('Of the flow.'),
-    off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
-  })
-  .meta({ description: 'One pump as it runs.' });
 
 const tankJson = z
   .strictObject({

@@ -13,6 +13,14 @@ export class Bore {
   }
 }
 
+/** A vacuum as its gauge reads it: inches of mercury, where other pressures are psi. */
+export class Vacuum {
+  readonly vacuum: number;
+  constructor(vacuum: number) {
+    this.vacuum = vacuum;
+  }
+}
+
 /** A key that has no value says so with null, and is never left out. */
 export const orNull = (dimension: Dimension, value: number | undefined): Measure | null =>
   value === undefined ? null : of(dimension, value);

@@ -5,7 +5,7 @@ import { checkedNumber, InternalFault } from './checked-number.js';
 import { checkTree } from './json-check.js';
 import { flowTree } from './json-flow.js';
 import type { CheckJson, FlowJson } from './json-schema.js';
-import { Bore } from './json-tree.js';
+import { Bore, Vacuum } from './json-tree.js';
 
 /** Changes only when a shape breaks, never when a key is added. */
 export const JSON_FORMAT = 1;
@@ -25,6 +25,11 @@ function bore(path: string, { length }: Bore, units: UnitSystem) {
   return { value: rounded(path, toUnit(checkedNumber(path, length), unit)), unit };
 }
 
+function vacuum(path: string, { vacuum: value }: Vacuum, units: UnitSystem) {
+  const unit = unitFor('pressure', units, 'vacuum');
+  return { value: rounded(path, toUnit(checkedNumber(path, value), unit)), unit };
+}
+
 const rounded = (path: string, value: number): number =>
   Number(checkedNumber(path, value).toPrecision(DIGITS));
 
@@ -34,6 +39,7 @@ function converted(value: unknown, path: string, units: UnitSystem): unknown {
   if (typeof value === 'number') return checkedNumber(path, value);
   if (Array.isArray(value)) return value.map((each, index) => converted(each, `${path}[${index}]`, units));
   if (value instanceof Bore) return bore(path, value, units);
+  if (value instanceof Vacuum) return vacuum(path, value, units);
   if (typeof value !== 'object') throw new InternalFault(`${path} is ${typeof value}, which JSON would drop`);
   if (isMeasure(value)) return quantity(path, value, units);
   return Object.fromEntries(

@@ -122,6 +122,46 @@ export interface SolverReport {
   energyResidual: number;
 }
 
+/** What a verdict may be asked again over. */
+export type SweptQuantity = 'elevation' | 'air_temperature' | 'water_temperature' | 'wear' | 'tank_level';
+
+export interface Sweep {
+  of: SweptQuantity;
+  values: number[];
+}
+
+/** The pumps' verdict in the layout's staging, under one condition of a sweep or one assumption of power. */
+export interface VerdictUnder {
+  verdict: Verdict;
+  /** At the required flow; undefined where it lies past the pumps' curves. */
+  pressure?: number;
+  margin?: number;
+  /** At the agency's test orifice, where the typing names one. */
+  reading?: number;
+  readingMargin?: number;
+  pumps: { name: string; limitedBy: PumpAnswer['limitedBy'] }[];
+  /** Pumps that would cavitate by their own files. */
+  cavitating: string[];
+}
+
+export interface AcrossAnswer {
+  of: SweptQuantity;
+  rows: (VerdictUnder & { value: number })[];
+}
+
+/** `nowhere`: not even at sea level. `everywhere`: as high as is looked, `upTo`. */
+export interface HighestPlace {
+  stands: 'nowhere' | 'up_to' | 'everywhere';
+  upTo?: number;
+}
+
+/** What the verdict becomes where a file has no power data: its engine at its limit when its curve was measured. */
+export interface PowerBracket {
+  /** `ratio`: power here over power where the curve was measured. */
+  pumps: { name: string; ratio: number; aspiration: 'natural' | 'turbocharged' }[];
+  cases: (VerdictUnder & { lugging: 'constant_power' | 'flat_torque' })[];
+}
+
 export interface CheckAnswer {
   question: 'check';
   title: string;
@@ -142,6 +182,12 @@ export interface CheckAnswer {
   /** Largest first, at the required flow in the layout's staging. */
   losses: Loss[];
   points: GaugePoint[];
+  /** As they run at the required flow in the layout's staging. */
+  pumps: PumpAnswer[];
+  highestPlace?: HighestPlace;
+  powerBracket?: PowerBracket;
+  /** What was asked for beside the layout's own conditions. */
+  across: AcrossAnswer[];
   /** Most dangerous first. */
   cautions: Caution[];
   assumptions: Statement[];
@@ -179,9 +225,16 @@ export interface PumpAnswer {
   headRise: number;
   inletPressure: number;
   dischargePressure: number;
-  speed: number;
+  /** rpm; undefined where the file does not give its rated speed. */
+  speed?: number;
+  /** Part of rated speed. */
+  ofRatedSpeed: number;
+  /** What keeps it from turning faster; not known where its file has not both engine power and efficiency. */
+  limitedBy: 'governor' | 'power' | 'not_known';
   power?: number;
+  /** What its engine has left at this site and speed. */
   powerAvailable?: number;
+  powerRated?: number;
   npshAvailable: number;
   npshRequired?: number;
   share: number;

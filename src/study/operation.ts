@@ -1,33 +1,27 @@
-import type { AssembledNozzle, AssembledPump } from '../assembly/assembly.js';
+import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout } from '../layout/layout.js';
-import { heightOfPressure } from '../physics/elevation.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
-import { waterPower } from '../physics/pump-power.js';
 import { flowVelocity } from '../physics/velocity.js';
-import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from './answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { citation } from './citation.js';
 import { governed } from './governor.js';
 import { laidCases } from './laid-cases.js';
 import { gaugePoints } from './losses.js';
+import { pumpAnswer, STANDSTILL } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
-import { pumpShares } from './staging.js';
-import { table } from './table.js';
 
 /** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
 const RESERVE = 0.1;
 const RESERVE_SOURCE =
   'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
@@ -102,37 +96,6 @@ function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAns
     }
   }
   return answer;
-}
-
-function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
-  const { assembly } = state;
-  const { site } = assembly;
-  const { model, link, inlet, discharge } = pump;
-  const flow = state.flow(link);
-  const inletTotal = state.totalPressure(inlet);
-  const rise = state.totalPressure(discharge) - inletTotal;
-  const head = heightOfPressure(rise, site.waterDensity);
-  const efficiency = model.efficiency && table(model.efficiency, flow);
-  const share = pumpShares(state).find(({ pump: name }) => name === pump.name)?.share;
-  return {
-    name: pump.name,
-    model: pump.modelName,
-    state: flow > STANDSTILL ? 'running' : 'shut_out',
-    flow,
-    headRise: rise,
-    inletPressure: state.gaugePressure(inlet),
-    dischargePressure: state.gaugePressure(discharge),
-    speed: (model.rated_speed ?? Number.NaN) * pump.speed,
-    power: efficiency ? waterPower(flow, head, site.waterDensity) / efficiency : undefined,
-    powerAvailable: model.power?.rated,
-    npshAvailable: heightOfPressure(
-      inletTotal + site.atmosphericPressure - site.vapourPressure,
-      site.waterDensity,
-    ),
-    npshRequired: model.npsh_required && table(model.npsh_required, flow),
-    share: share ?? 1,
-    offCurve: state.isOffCurve(pump),
-  };
 }
 
 /** The tank and how long it lasts at the flow drawn from it; never, where nothing flows. */

@@ -3,12 +3,16 @@ import { siteOf } from '../assembly/site.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
-import type { CheckAnswer, Requirement, TestOrifice } from './answer.js';
+import { judgeAcross } from './across.js';
+import type { CheckAnswer, Requirement, Sweep, TestOrifice } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
+import { highestPlace } from './highest-place.js';
 import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
 import { gaugePoints, lossesTo } from './losses.js';
+import { bracketPower } from './power-bracket.js';
+import { pumpAnswer } from './pump-answer.js';
 import { ratingPoints, typingSource } from './requirement.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
@@ -23,13 +27,18 @@ export class NoTyping extends Error {
   override name = 'NoTyping';
 }
 
+export interface CheckOptions {
+  /** Other conditions that the verdict is wanted under too. */
+  across?: readonly Sweep[];
+}
+
 /**
  * Does this layout make its typing? Judges the layout's staging and every other one at the rating points, predicts the
  * reading at the agency's test orifice, takes the inventory, and looks for hazards.
  *
  * Throws NoTyping where the layout asks for none, NoSteadyAnswer where the network has none.
  */
-export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
+export async function checkLayout(layout: Layout, options: CheckOptions = {}): Promise<CheckAnswer> {
   const { typing, staging } = layout;
   if (typing === undefined) throw new NoTyping('the layout names no typing to check against');
   const rig = await Rig.of(layout);
@@ -68,6 +77,10 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     inventory,
     losses: lossesTo(state, delivery.end.place),
     points: gaugePoints(state),
+    pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    highestPlace: highestPlace(rig, typing),
+    powerBracket: bracketPower(rig, typing),
+    across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,
       cases,

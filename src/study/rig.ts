@@ -16,10 +16,17 @@ export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
 export class Rig {
   readonly layout: Layout;
   private readonly fitted: FittedCurves;
+  private readonly ownThrottle?: Throttle;
 
-  private constructor(layout: Layout, fitted: FittedCurves) {
+  private constructor(layout: Layout, fitted: FittedCurves, throttle?: Throttle) {
     this.layout = layout;
     this.fitted = fitted;
+    this.ownThrottle = throttle;
+  }
+
+  /** The rig as another layout of the same pumps has it, at another throttle if one is given. */
+  with(layout: Layout, throttle?: Throttle): Rig {
+    return new Rig(layout, this.fitted, throttle);
   }
 
   static async of(layout: Layout): Promise<Rig> {
@@ -33,6 +40,7 @@ export class Rig {
 
   /** The throttle that the layout states; full where it states a discharge pressure to hold instead. */
   get throttle(): Throttle {
+    if (this.ownThrottle) return this.ownThrottle;
     const { throttle } = this.layout;
     return throttle.by === 'speed' ? { a: throttle.a, b: throttle.b } : FULL_THROTTLE;
   }

@@ -1,14 +1,31 @@
+import { Option } from 'commander';
 import type { CheckAnswer } from '../../study/answer.js';
 import type { LayoutCommand } from '../layout-command.js';
+
+const collected = (text: string, before: string[]): string[] => [...before, text];
 
 export const check: LayoutCommand<CheckAnswer> = {
   name: 'check',
   summary: 'does this layout reach the pressure at flow that its typing asks for?',
   examples: [
-    'pumpyoke check truck.yaml',
-    'pumpyoke check truck.yaml --units si --out report.html',
-    'pumpyoke check truck.yaml --json',
+    'pumpyoke check engine-614.yaml',
+    'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft, 8000 ft"',
+    'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %" --across "tank 100 %, 20 %"',
+    'pumpyoke check engine-614.yaml --units si --out report.html',
+    'pumpyoke check engine-614.yaml --json',
   ],
-  ask: async (layout) => (await import('../../study/rating.js')).checkLayout(layout),
+  options: () => [
+    new Option(
+      '--across <list>',
+      'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; may be given again',
+    )
+      .argParser(collected)
+      .default([], 'none'),
+  ],
+  ask: async (layout, { across }) => {
+    const { readSweep } = await import('../sweep.js');
+    const sweeps = (across as string[]).map(readSweep);
+    return (await import('../../study/rating.js')).checkLayout(layout, { across: sweeps });
+  },
   holds: (answer) => answer.verdict === 'meets',
 };

@@ -75,6 +75,11 @@ export const engineSchema = z
           example: '1 ft',
           description: 'Water surface above the pump inlets when full',
         }).default(0),
+        depth: quantity('length', {
+          positive: true,
+          example: '3 ft',
+          description: 'How far the water falls from full to empty; else as in a cube of the capacity',
+        }).optional(),
       })
       .optional(),
     pumps: z.strictObject({ a: enginePump, b: enginePump.optional() }),
