@@ -4,14 +4,13 @@ import type { Assembly, StagingName } from './assembly.js';
 import { layEngine, type Throttle } from './engine.js';
 import { type LineContext, layLine } from './line.js';
 import { NetworkBuilder } from './network-builder.js';
-import type { FittedCurves } from './pump.js';
-import { siteOf } from './site.js';
+import type { PartStore } from './part-store.js';
 import { laySupply } from './supply.js';
 
 export interface AssembleOptions {
   staging: StagingName;
   throttle: Throttle;
-  fitted: FittedCurves;
+  store: PartStore;
   /** What hangs on the outlets: the layout's own lay, nothing, or the lay up to the nozzle that it ends in. */
   lay: 'whole' | 'none' | 'to_end';
   /** Whether a nozzle is open, whatever the layout says. */
@@ -20,11 +19,11 @@ export interface AssembleOptions {
 
 /** Makes a layout into a network. */
 export function assemble(layout: Layout, options: AssembleOptions): Assembly {
-  const { staging, throttle, fitted, nozzleState } = options;
+  const { staging, throttle, store, nozzleState } = options;
+  const { site } = store;
   const builder = new NetworkBuilder();
-  const site = siteOf(layout.site);
   const laid = { pumps: [], nozzles: [], gauges: [] };
-  const context: LineContext = { builder, site, laid, fitted, nozzleState };
+  const context: LineContext = { builder, site, store, laid, nozzleState };
   const { source, start } = laySupply(layout, context);
   const { intake, outlets } = layEngine(layout, staging, throttle, { source, start }, context);
   let ends = outlets;

@@ -7,9 +7,9 @@ import {
   temperatureDerating,
 } from '../physics/engine-derating.js';
 import { BrakePower } from '../physics/pump-curve/brake-power.js';
+import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import { HeldSpeed } from '../physics/pump-curve/held-speed.js';
 import { saePowerLeft } from '../physics/sae-j1349.js';
-import { type FittedCurves, pumpCurveOf } from './pump.js';
 import type { Derating, Site } from './site.js';
 
 /** Highest place that a derating rule is read to, m. */
@@ -50,9 +50,9 @@ export function hasPowerData(pump: Pump): boolean {
 }
 
 /** What the engine of a pump lets it hold at a site; undefined where its file has not both engine power and efficiency. */
-export function heldSpeedOf(pump: Pump, fitted: FittedCurves, site: Site): HeldSpeed | undefined {
+export function heldSpeedOf(pump: Pump, unworn: PumpCurve, site: Site): HeldSpeed | undefined {
   if (!hasPowerData(pump) || !pump.power || !pump.efficiency) return undefined;
-  const demand = new BrakePower(pumpCurveOf(pump, 0, fitted), pump.efficiency, site.waterDensity);
+  const demand = new BrakePower(unworn, pump.efficiency, site.waterDensity);
   const available = pump.power.rated * powerLeft(pump, site, site.derating);
   return new HeldSpeed(demand, available, pump.power.lugging ?? 'constant_power');
 }

@@ -3,12 +3,11 @@ import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
-import { heldSpeedOf } from './engine-power.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
 import { outletOf } from './outlet.js';
-import { isPartStep, partOf } from './parts.js';
-import { type FittedCurves, pumpCurveOf } from './pump.js';
+import type { PartStore } from './part-store.js';
+import { isPartStep } from './parts.js';
 import type { Site } from './site.js';
 
 /** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
@@ -21,8 +20,8 @@ export interface Laid {
 export interface LineContext {
   builder: NetworkBuilder;
   site: Site;
+  store: PartStore;
   laid: Laid;
-  fitted: FittedCurves;
   /** Which nozzles to take as open or shut, whatever the layout says; undefined leaves it to the layout. */
   nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
 }
@@ -45,7 +44,7 @@ export function layLine(
     if (place === undefined) throw new TypeError('a step after the end of a line passed the schema');
     const end = index === lastPart ? to : undefined;
     if (isPartStep(step)) {
-      place = builder.add(partOf(step, place.bore, context.site), group, place, end);
+      place = builder.add(context.store.part(step, place.bore), group, place, end);
       if (step.kind !== 'branch') continue;
       for (const line of step.to) layLine(line.steps, place, line.name, context);
       continue;
@@ -117,8 +116,8 @@ export function layPump(
   to?: Place,
 ): Place {
   const { name, modelName, path } = pump;
-  const curve = pumpCurveOf(pump.pump, pump.wear ?? 0, context.fitted);
-  const held = heldSpeedOf(pump.pump, context.fitted, context.site);
+  const curve = context.store.curve(pump.pump, pump.wear ?? 0);
+  const held = context.store.held(pump.pump);
   const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle, limit: held };
   const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
   const discharge = context.builder.add(part, group, inlet, to);
@@ -132,7 +131,7 @@ export function layPump(
     link: discharge.link as number,
     inlet,
     discharge,
-    booster: pump.ownEngine ?? true,
+    booster: pump.ownEngine !== true,
     path,
   });
   return discharge;

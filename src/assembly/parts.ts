@@ -3,9 +3,9 @@ import { frictionLaw } from '../catalogue/schema/friction.js';
 import { localLoss } from '../catalogue/schema/local-loss.js';
 import type { Step } from '../layout/step.js';
 import type { LinkLaw } from '../network/network.js';
+import { partOpenCoefficient } from '../physics/valve-part-open.js';
 import { frictionLawOf, laminarFlow, localLossLaw, localResistance, quadratic, sumOfLaws } from './laws.js';
 import type { Part } from './network-builder.js';
-import { partOpenCoefficient } from './part-open.js';
 import type { Site } from './site.js';
 
 export type PartStep = Extract<

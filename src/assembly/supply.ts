@@ -3,7 +3,6 @@ import { heightOfPressure } from '../physics/elevation.js';
 import { HYDRANT_EXPONENT, hydrantResistance } from '../physics/hydrant.js';
 import { type LineContext, layLine } from './line.js';
 import type { Place } from './network-builder.js';
-import { partOf } from './parts.js';
 
 /** Where the engine's water comes from: the surface, and the place that the intake starts at. */
 export interface LaidSupply {
@@ -36,7 +35,7 @@ export function laySupply(layout: Layout, context: LineContext): LaidSupply {
           at: { file: layout.files[0], line: 1, column: 1 },
         };
         const bore = supply.suction.find((one) => one.kind === 'hose')?.hose.inside_diameter;
-        start = builder.add(partOf(step, bore, site), 'draft', start);
+        start = builder.add(context.store.part(step, bore), 'draft', start);
       }
       const end = layLine(supply.suction, start, 'draft', context);
       if (end === undefined) throw new TypeError('a suction that ends passed the schema');

@@ -31,27 +31,30 @@ export function quantity(dimension: Dimension, options: QuantityOptions = {}): Q
 
 function make(dimension: Dimension, options: QuantityOptions): QuantitySchema {
   const kind = KINDS[dimension];
-  return z
-    .string({
-      error: (issue) => {
-        const parsed = parseQuantity(issue.input, dimension, options);
-        return 'problem' in parsed ? parsed.problem : undefined;
-      },
-    })
-    .meta({
-      description: options.description ?? `${kind.name}, with its unit`,
-      examples: [exampleOf(dimension, options)],
-    })
-    .transform((text, context) => {
-      const parsed = parseQuantity(text, dimension, options);
-      const problem =
-        'problem' in parsed ? parsed.problem : outOfBounds(text, parsed.value, parsed.unit, options);
-      if (problem !== undefined) {
-        context.issues.push({ code: 'custom', message: problem, input: text });
-        return z.NEVER;
-      }
-      return 'value' in parsed ? parsed.value : z.NEVER;
-    }) as unknown as QuantitySchema;
+  return (
+    z
+      .string({
+        error: (issue) => {
+          const parsed = parseQuantity(issue.input, dimension, options);
+          return 'problem' in parsed ? parsed.problem : undefined;
+        },
+      })
+      // Registered as it is: `.meta()` would make a second schema of it, and there are a hundred of these.
+      .register(z.globalRegistry, {
+        description: options.description ?? `${kind.name}, with its unit`,
+        examples: [exampleOf(dimension, options)],
+      })
+      .transform((text, context) => {
+        const parsed = parseQuantity(text, dimension, options);
+        const problem =
+          'problem' in parsed ? parsed.problem : outOfBounds(text, parsed.value, parsed.unit, options);
+        if (problem !== undefined) {
+          context.issues.push({ code: 'custom', message: problem, input: text });
+          return z.NEVER;
+        }
+        return 'value' in parsed ? parsed.value : z.NEVER;
+      }) as unknown as QuantitySchema
+  );
 }
 
 function outOfBounds(

@@ -2,10 +2,16 @@ import type { AssembledPump, Assembly, NamedPlace, StagingName } from '../assemb
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
+import { closeIn } from './falling-root.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 
-/** Flows are found to this, m3/s (0.0016 gpm). */
+/** Flows are found to this, m3/s (0.0016 gpm), or once what they give lies this near, Pa (0.0015 psi) or part of a curve. */
 const FLOW_FOUND = 1e-7;
+const PRESSURE_FOUND = 10;
+const CURVE_FOUND = 1e-5;
+
+/** A flow that is too small to bracket a pressure is taken this much larger. */
+const WIDER = 1.15;
 
 /**
  * What the engine delivers at one of its ends, with the others shut: the pressure there against the flow drawn.
@@ -52,49 +58,54 @@ export class Delivery {
 
   /** The largest flow, m3/s, at which no pump runs past the last point of its curve, and the pump that it ends with. */
   endOfCurves(): { flow: number; pump: AssembledPump } {
-    let high = this.assembly.pumps.reduce((sum, pump) => sum + pump.curve.lastFlow * pump.speed, 0) * 1.05;
-    let pump = this.offCurve(this.at(high));
-    while (pump === undefined) {
+    const { pumps } = this.assembly;
+    // How much of its curve the pump nearest the end of it has left; it falls almost straight with what is drawn.
+    const left = (flow: number) => {
+      const point = this.at(flow);
+      const parts = pumps.map(
+        (pump) => 1 - point.flow(pump.link) / (pump.curve.lastFlow * point.speedOf(pump)),
+      );
+      const value = Math.min(...parts);
+      return { value, pump: pumps[parts.indexOf(value)] };
+    };
+    let high = pumps.reduce((sum, pump) => sum + pump.curve.lastFlow * pump.speed, 0);
+    let atHigh = left(high);
+    while (atHigh.value >= 0) {
       high *= 2;
-      pump = this.offCurve(this.at(high));
+      atHigh = left(high);
     }
-    let low = 0;
-    while (high - low > FLOW_FOUND) {
-      const middle = (low + high) / 2;
-      const off = this.offCurve(this.at(middle));
-      if (off === undefined) low = middle;
-      else {
-        high = middle;
-        pump = off;
-      }
-    }
-    return { flow: low, pump };
+    const atLow = left(0);
+    if (atLow.value < 0) return { flow: 0, pump: atLow.pump };
+    const end = closeIn(
+      left,
+      { low: 0, atLow, high, atHigh },
+      FLOW_FOUND,
+      ({ value }) => value < CURVE_FOUND,
+    );
+    return { flow: end.low, pump: end.atHigh.pump };
   }
 
-  /** The flow at which the end still has a pressure, m3/s, up to `most`; undefined where even no flow leaves less. */
-  flowAt(pressure: number, most: number, net = false): number | undefined {
-    let low = 0;
-    let atLow = this.pressureAt(low, net) - pressure;
-    if (atLow < 0) return undefined;
-    let high = most;
-    let atHigh = this.pressureAt(high, net) - pressure;
-    if (atHigh >= 0) return most;
-    // Regula falsi, halving where it stalls: pressure falls steadily with flow.
-    for (let tries = 0; high - low > FLOW_FOUND && tries < 100; tries++) {
-      const guess = low + (atLow * (high - low)) / (atLow - atHigh);
-      const margin = 0.01 * (high - low);
-      const flow =
-        tries % 3 === 2 ? (low + high) / 2 : Math.min(Math.max(guess, low + margin), high - margin);
-      const at = this.pressureAt(flow, net) - pressure;
-      if (at >= 0) {
-        low = flow;
-        atLow = at;
-      } else {
-        high = flow;
-        atHigh = at;
-      }
+  /**
+   * The flow, m3/s, at which the end still has a pressure, and the state there; undefined where even with nothing drawn it
+   * has less. A flow that it finds past the end of a curve is no answer, and for the caller to refuse.
+   */
+  flowAt(pressure: number, guess: number, net = false): { flow: number; state: OperatingPoint } | undefined {
+    const over = (flow: number) => {
+      const state = this.at(flow);
+      return { value: this.pressure(state, flow, net) - pressure, state };
+    };
+    const atLow = over(0);
+    if (atLow.value < 0) return undefined;
+    let low = { x: 0, at: atLow };
+    let high = { x: guess, at: over(guess) };
+    while (high.at.value >= 0) {
+      if (this.offCurve(high.at.state)) return { flow: high.x, state: high.at.state };
+      low = high;
+      high = { x: high.x * WIDER, at: over(high.x * WIDER) };
     }
-    return low;
+    const bracket = { low: low.x, atLow: low.at, high: high.x, atHigh: high.at };
+    const end = closeIn(over, bracket, FLOW_FOUND, ({ value }) => value < PRESSURE_FOUND);
+    return { flow: end.low, state: end.atLow.state };
   }
 }
 

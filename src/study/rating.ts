@@ -1,5 +1,4 @@
 import type { StagingName } from '../assembly/assembly.js';
-import { siteOf } from '../assembly/site.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
@@ -64,7 +63,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     question: 'check',
     title: layout.title,
     engine: layout.engine.name,
-    site: siteOf(layout.site),
+    site: delivery.assembly.site,
     verdict: pumpVerdict === 'meets' && !short ? 'meets' : 'falls_short',
     pumpVerdict,
     requirement: requirementOf(typing, own),

@@ -2,7 +2,9 @@ import { type AssembleOptions, assemble } from '../assembly/assemble.js';
 import type { Assembly, StagingName } from '../assembly/assembly.js';
 import type { Throttle } from '../assembly/engine.js';
 import { OperatingPoint } from '../assembly/operating-point.js';
-import { type FittedCurves, fitCurves } from '../assembly/pump.js';
+import { PartStore } from '../assembly/part-store.js';
+import { fitCurves } from '../assembly/pump.js';
+import { siteOf } from '../assembly/site.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
@@ -15,22 +17,23 @@ export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
 /** A layout with what every question of it needs: the curves that had to be fitted, and a way to assemble and solve. */
 export class Rig {
   readonly layout: Layout;
-  private readonly fitted: FittedCurves;
+  private readonly store: PartStore;
   private readonly ownThrottle?: Throttle;
 
-  private constructor(layout: Layout, fitted: FittedCurves, throttle?: Throttle) {
+  private constructor(layout: Layout, store: PartStore, throttle?: Throttle) {
     this.layout = layout;
-    this.fitted = fitted;
+    this.store = store;
     this.ownThrottle = throttle;
   }
 
   /** The rig as another layout of the same pumps has it, at another throttle if one is given. */
   with(layout: Layout, throttle?: Throttle): Rig {
-    return new Rig(layout, this.fitted, throttle);
+    const store = layout.site === this.layout.site ? this.store : this.store.at(siteOf(layout.site));
+    return new Rig(layout, store, throttle);
   }
 
   static async of(layout: Layout): Promise<Rig> {
-    return new Rig(layout, await fitCurves(pumpsOf(layout)));
+    return new Rig(layout, new PartStore(siteOf(layout.site), await fitCurves(pumpsOf(layout))));
   }
 
   /** Whether the engine has the pumps that a staging needs. */
@@ -48,7 +51,7 @@ export class Rig {
   assemble(
     options: Partial<AssembleOptions> & { staging: StagingName; lay: AssembleOptions['lay'] },
   ): Assembly {
-    return assemble(this.layout, { throttle: this.throttle, fitted: this.fitted, ...options });
+    return assemble(this.layout, { throttle: this.throttle, store: this.store, ...options });
   }
 }
 

@@ -1,4 +1,4 @@
-import type { AssembledPump, StagingName } from '../assembly/assembly.js';
+import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type {
   FlowMargin,
@@ -48,25 +48,24 @@ export function judgeStaging(rig: Rig, staging: StagingName, points: readonly Ra
 
 function judgeEnd(delivery: Delivery, points: readonly RatingPoint[]) {
   const shutoffState = delivery.at(0);
-  const end = delivery.endOfCurves();
-  const judged = points.map((point) => judgePoint(delivery, point, end));
+  const judged = points.map((point) => judgePoint(delivery, point));
   const worst = judged.reduce((kept, one) => (lessThan(one, kept) ? one : kept));
   const shutoff = delivery.pressure(shutoffState, 0, worst.point.net);
   return { points: judged, worst, shutoff, shutoffState };
 }
 
-function judgePoint(
-  delivery: Delivery,
-  point: RatingPoint,
-  end: { flow: number; pump: AssembledPump },
-): PointJudged {
+function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
   const { net } = point;
   const state = delivery.at(point.flow);
   const reachable = delivery.offCurve(state) === undefined;
   const pressure = delivery.pressure(state, point.flow, net);
-  const flow = delivery.flowAt(point.pressure, end.flow, net);
   const margin = pressure - point.pressure;
   const [starved] = cavitating(state);
+  let end = reachable ? undefined : delivery.endOfCurves();
+  const found = delivery.flowAt(point.pressure, end?.flow ?? point.flow, net);
+  const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
+  if (past) end ??= delivery.endOfCurves();
+  const flow = past ? end?.flow : found?.flow;
   const judged: PointJudged = {
     point,
     delivery,
@@ -86,7 +85,7 @@ function judgePoint(
         available: { value: npshAvailable(state, starved), dimension: 'length' },
       },
     };
-  } else if (!reachable || flow === end.flow) {
+  } else if (end !== undefined) {
     judged.limit = {
       template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
       values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },

@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { editDistance, nearest } from '../../src/quantity/nearest.js';
+
+describe('the nearest word', () => {
+  const WORDS = ['length', 'rise', 'lines', 'name', 'hose', 'a', 'b'];
+
+  it('is found through a slip, a swap, a missing or a doubled letter, and another case', () => {
+    expect(nearest('lenght', WORDS)).toBe('length');
+    expect(nearest('lngth', WORDS)).toBe('length');
+    expect(nearest('hosse', WORDS)).toBe('hose');
+    expect(nearest('LENGTH', WORDS)).toBe('length');
+    expect(nearest('line', WORDS)).toBe('lines');
+  });
+
+  it('is not made up where nothing is near', () => {
+    expect(nearest('throttle', WORDS)).toBeUndefined();
+    expect(nearest('c', WORDS)).toBeUndefined();
+    expect(nearest('', WORDS)).toBeUndefined();
+    expect(nearest('x'.repeat(100_000), WORDS)).toBeUndefined();
+  });
+
+  it('counts a swap of neighbours as one slip', () => {
+    expect(editDistance('lenght', 'length')).toBe(1);
+    expect(editDistance('', 'abc')).toBe(3);
+    expect(editDistance('abc', 'abc')).toBe(0);
+    expect(editDistance('kitten', 'sitting')).toBe(3);
+  });
+});
