@@ -148,13 +148,7 @@ class EnginePlumbing {
     const opensAt = heightOfPressure(relief.opens_at, this.context.site.waterDensity);
     // The gauge that the setting is read on stands at the manifold, the valve discharges at the surface of the tank.
     const curve = new ReliefLoss(opensAt + manifold.elevation - this.source.elevation);
-    this.context.builder.link(
-      'relief valve',
-      manifold,
-      this.source,
-      { kind: 'curve', curve },
-      { opensAt: curve.opensAt },
-    );
+    this.context.builder.link('relief valve', manifold, this.source, { kind: 'curve', curve }, true);
   }
 
   /** Plumbing beyond the manifold, by name; of one pump where each has its own. */
@@ -173,7 +167,7 @@ class EnginePlumbing {
  * over its setting. The rise of a tenth is common practice, no source; a valve of its own size and spring differs.
  */
 class ReliefLoss implements LossCurve {
-  readonly opensAt: number;
+  private readonly opensAt: number;
 
   constructor(opensAt: number) {
     this.opensAt = opensAt;

@@ -75,16 +75,8 @@ export class NetworkBuilder {
     return { node: this.nodes.length - 1, elevation, lines: 1 };
   }
 
-  /** `oneWay` with `opensAt` is a relief: it opens at that head. */
-  link(
-    name: string,
-    from: Place,
-    to: Place,
-    law: LinkLaw,
-    oneWay: boolean | { opensAt: number } = false,
-  ): number {
-    const way = typeof oneWay === 'boolean' ? { oneWay } : { oneWay: true, ...oneWay };
-    this.links.push({ name, from: from.node, to: to.node, law, ...way });
+  link(name: string, from: Place, to: Place, law: LinkLaw, oneWay = false): number {
+    this.links.push({ name, from: from.node, to: to.node, law, oneWay });
     return this.links.length - 1;
   }
 

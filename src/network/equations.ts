@@ -1,40 +1,47 @@
-import { LinkLosses, SHUT_SLOPE } from './losses.js';
+import { DEAD, LEAST_SLOPE, LinkLosses, SHUT_SLOPE } from './losses.js';
 import { SparseSystem } from './matrix.js';
 import type { Network } from './network.js';
 import { type EliminationPlan, entryAt, planElimination } from './ordering.js';
 
+/** A shut one-way link is exact by its law; its rounding error in metres means nothing. */
+const SHUT_CONDUCTANCE = 1 / SHUT_SLOPE;
+
 /**
  * The equations of a network in arrays: mass at every node, energy along every link, linearised at the present flows.
- * Links go by their grouped numbers (see LinkLosses), unknown heads by their position in the elimination.
+ * Links go by their grouped numbers (see LinkLosses), nodes by their position in the elimination; nodes of fixed head
+ * stand behind it, where what the assembly adds to them is of no use and does no harm.
  */
 export class Equations {
   readonly losses: LinkLosses;
   readonly plan: EliminationPlan;
-  /** By node: its position among the unknown heads, or -1 where its head is fixed. */
+  /** By node; those of fixed head stand at `plan.size` and beyond. */
   readonly position: Int32Array;
-  /** By node: its fixed head, m. */
-  readonly fixedHead: Float64Array;
   /** By position: water drawn, m3/s. */
   readonly demand: Float64Array;
+  /** By position, m. */
   readonly head: Float64Array;
-  /** By link. */
+  /** By link, m3/s. */
   readonly flow: Float64Array;
+  /** By link: what the last sweep moved its flow by. */
   readonly step: Float64Array;
-  private readonly excess: Float64Array;
-  /** By link: positions of its ends, or -1 where the head is fixed. */
-  readonly tail: Int32Array;
-  readonly tip: Int32Array;
+  /** By link: positions of its ends. */
+  private readonly tail: Int32Array;
+  private readonly tip: Int32Array;
+  /** By link: its entry in the matrix; the one past the last where an end is fixed. */
   private readonly entry: Int32Array;
-  private readonly tailHead: Float64Array;
-  private readonly tipHead: Float64Array;
+  /** By link: 1 where that end is fixed. */
+  private readonly tailFixed: Float64Array;
+  private readonly tipFixed: Float64Array;
   private readonly system: SparseSystem;
-  /** By fixed node: the links that leave it, and the complements of those that reach it. */
-  private readonly endsAt: number[][];
+  private readonly excess: Float64Array;
 
-  /** What the last `measure` found. */
+  /** What the last `sweep` or `measure` found. */
   worstHead = Number.NaN;
   worstCorrection = Number.NaN;
   worstLink = -1;
+  /** Slope of the content along the last step, at its start and at its end. */
+  descent = 0;
+  along = 0;
 
   constructor(network: Network) {
     const { nodes, links } = network;
@@ -49,136 +56,157 @@ export class Equations {
         pairs.push([unknown[link.from], unknown[link.to]]);
     }
     this.plan = planElimination(size, pairs);
-    this.system = new SparseSystem(this.plan);
-    this.position = unknown.map((u) => (u < 0 ? -1 : this.plan.position[u]));
-    this.losses = new LinkLosses(links, (link) => Math.max(this.position[link.from], this.position[link.to]));
+    this.position = new Int32Array(nodes.length);
+    let fixed = size;
+    for (let v = 0; v < nodes.length; v++)
+      this.position[v] = unknown[v] < 0 ? fixed++ : this.plan.position[unknown[v]];
+    this.system = new SparseSystem(this.plan, nodes.length);
+    this.losses = new LinkLosses(links, (link) => Math.min(this.position[link.from], this.position[link.to]));
     const count = links.length;
     this.tail = new Int32Array(count);
     this.tip = new Int32Array(count);
-    this.entry = new Int32Array(count).fill(-1);
-    this.tailHead = new Float64Array(count);
-    this.tipHead = new Float64Array(count);
+    this.entry = new Int32Array(count).fill(this.plan.row.length);
+    this.tailFixed = new Float64Array(count);
+    this.tipFixed = new Float64Array(count);
     for (let i = 0; i < count; i++) {
       const link = links[this.losses.linkOf[i]];
       const a = this.position[link.from];
       const b = this.position[link.to];
       this.tail[i] = a;
       this.tip[i] = b;
-      if (a >= 0 && b >= 0 && a !== b) this.entry[i] = entryAt(this.plan, Math.min(a, b), Math.max(a, b));
+      this.tailFixed[i] = a < size ? 0 : 1;
+      this.tipFixed[i] = b < size ? 0 : 1;
+      if (a < size && b < size && a !== b) this.entry[i] = entryAt(this.plan, Math.min(a, b), Math.max(a, b));
     }
-    this.endsAt = nodes.map(() => []);
-    for (let i = 0; i < count; i++) {
-      const link = links[this.losses.linkOf[i]];
-      if (this.tail[i] < 0) this.endsAt[link.from].push(i);
-      if (this.tip[i] < 0) this.endsAt[link.to].push(~i);
-    }
-    this.demand = new Float64Array(size);
-    this.fixedHead = new Float64Array(nodes.length);
+    this.demand = new Float64Array(nodes.length);
+    this.head = new Float64Array(nodes.length);
     nodes.forEach((node, index) => {
-      if (this.position[index] >= 0) this.demand[this.position[index]] = node.demand ?? 0;
-      else this.setHead(index, node.head as number);
+      if (node.head === undefined) this.demand[this.position[index]] = node.demand ?? 0;
+      else this.head[this.position[index]] = node.head;
     });
     this.flow = new Float64Array(count);
     this.step = new Float64Array(count);
-    this.head = new Float64Array(size);
-    this.excess = new Float64Array(size);
+    this.excess = new Float64Array(nodes.length);
   }
 
-  setHead(node: number, head: number): void {
-    this.fixedHead[node] = head;
-    for (const end of this.endsAt[node]) {
-      if (end >= 0) this.tailHead[end] = head;
-      else this.tipHead[~end] = head;
-    }
+  isFixed(node: number): boolean {
+    return this.position[node] >= this.plan.size;
   }
 
-  /** Residuals at the flows with the heads of the last solve; returns the slope of the content along the last step. */
-  measure(): number {
-    const { flow, step, tail, tip, tailHead, tipHead, head } = this;
-    const { loss, slope, count } = this.losses;
-    let worstHead = 0;
-    let worstLink = -1;
-    let worstCorrection = 0;
-    let along = 0;
+  /** Linearises every law at the present flows and writes the system of heads that follows. */
+  linearise(): void {
+    this.losses.evaluate(this.flow);
+    this.assemble();
+  }
+
+  /** Writes the system of heads from the losses and conductances as they are. */
+  assemble(): void {
+    const { flow, tail, tip, head, entry, tailFixed, tipFixed, system } = this;
+    const { loss, conductance, count } = this.losses;
+    const { diagonal, entries, rightSide } = system;
+    system.clear(this.demand);
     for (let i = 0; i < count; i++) {
       const a = tail[i];
       const b = tip[i];
-      const residual = loss[i] - ((a < 0 ? tailHead[i] : head[a]) - (b < 0 ? tipHead[i] : head[b]));
-      along += residual * step[i];
-      const size = Math.abs(residual);
-      const correction = size / Math.abs(slope[i]);
+      const c = conductance[i];
+      const balance = flow[i] - c * loss[i];
+      diagonal[a] += c;
+      diagonal[b] += c;
+      entries[entry[i]] -= c;
+      rightSide[a] -= balance - c * tipFixed[i] * head[b];
+      rightSide[b] += balance + c * tailFixed[i] * head[a];
+    }
+  }
+
+  /** Solves for the heads; returns the position of a zero pivot, or -1. */
+  solveHeads(): number {
+    return this.system.solve(this.head);
+  }
+
+  /**
+   * Moves every flow to where its linearised law meets the new heads, judges the outcome, and linearises anew: one pass
+   * over the links, since passing over them is what a large network costs. The quadratic law is written out here once
+   * more for the same reason.
+   */
+  sweep(): void {
+    const { flow, step, tail, tip, head, entry, tailFixed, tipFixed, system, losses } = this;
+    const { loss, conductance, oneWay, resistance, linearBelow, powerFrom, count } = losses;
+    const { diagonal, entries, rightSide } = system;
+    system.clear(this.demand);
+    let descent = 0;
+    let along = 0;
+    let worstHead = 0;
+    let worstCorrection = 0;
+    let worstLink = -1;
+    for (let i = 0; i < count; i++) {
+      const a = tail[i];
+      const b = tip[i];
+      const drop = head[a] - head[b];
+      const excess = drop - loss[i];
+      const change = excess * conductance[i];
+      const q = flow[i] + change;
+      flow[i] = q;
+      step[i] = change;
+      descent += excess * change;
+      let c: number;
+      let lost: number;
+      if (i >= powerFrom || (q < -DEAD && oneWay[i] === 1)) {
+        losses.evaluateAt(i, q);
+        c = conductance[i];
+        lost = loss[i];
+      } else {
+        const size = q < 0 ? -q : q;
+        const linear = linearBelow[i];
+        const r = resistance[i] * (size < linear ? linear : size);
+        const steep = size < linear ? r : r + r;
+        lost = r * q;
+        c = 1 / (steep < LEAST_SLOPE ? LEAST_SLOPE : steep);
+        loss[i] = lost;
+        conductance[i] = c;
+      }
+      const residual = lost - drop;
+      along += residual * change;
+      const size = residual < 0 ? -residual : residual;
+      const correction = size * (c < 0 ? -c : c);
       if (correction > worstCorrection) worstCorrection = correction;
-      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
-      if (size > worstHead && !(flow[i] < 0 && slope[i] === SHUT_SLOPE)) {
+      if (size > worstHead && c !== SHUT_CONDUCTANCE) {
         worstHead = size;
         worstLink = i;
       }
+      const balance = q - c * lost;
+      diagonal[a] += c;
+      diagonal[b] += c;
+      entries[entry[i]] -= c;
+      rightSide[a] -= balance - c * tipFixed[i] * head[b];
+      rightSide[b] += balance + c * tailFixed[i] * head[a];
     }
+    this.descent = descent;
+    this.along = along;
     this.worstHead = worstHead;
-    this.worstLink = worstLink;
     this.worstCorrection = worstCorrection;
+    this.worstLink = worstLink;
+  }
+
+  /** The slope of the content along the last step at the present flows, for which the losses stand ready. */
+  measure(): number {
+    const { step, tail, tip, head } = this;
+    const { loss, count } = this.losses;
+    let along = 0;
+    for (let i = 0; i < count; i++) along += (loss[i] - (head[tail[i]] - head[tip[i]])) * step[i];
     return along;
-  }
-
-  /** Solves the linearised equations for the heads; returns the position of a zero pivot, or -1. */
-  solveHeads(): number {
-    const { flow, tail, tip, tailHead, tipHead, entry, system, demand } = this;
-    const { loss, slope, count } = this.losses;
-    const { diagonal, entries, rightSide } = system;
-    diagonal.fill(0);
-    entries.fill(0);
-    for (let k = 0; k < demand.length; k++) rightSide[k] = -demand[k];
-    for (let i = 0; i < count; i++) {
-      const conductance = 1 / slope[i];
-      const balance = flow[i] - conductance * loss[i];
-      const a = tail[i];
-      const b = tip[i];
-      if (a >= 0) {
-        diagonal[a] += conductance;
-        if (b >= 0) {
-          diagonal[b] += conductance;
-          entries[entry[i]] -= conductance;
-          rightSide[a] -= balance;
-          rightSide[b] += balance;
-        } else rightSide[a] -= balance - conductance * tipHead[i];
-      } else if (b >= 0) {
-        diagonal[b] += conductance;
-        rightSide[b] += balance + conductance * tailHead[i];
-      }
-    }
-    const zeroPivot = system.solve();
-    if (zeroPivot < 0) this.head.set(rightSide);
-    return zeroPivot;
-  }
-
-  /** Moves the flows to where the linearised laws meet the new heads; returns how steeply the content falls. */
-  advance(): number {
-    const { flow, step, tail, tip, tailHead, tipHead, head } = this;
-    const { loss, slope, count } = this.losses;
-    let descent = 0;
-    for (let i = 0; i < count; i++) {
-      const a = tail[i];
-      const b = tip[i];
-      const drop = (a < 0 ? tailHead[i] : head[a]) - (b < 0 ? tipHead[i] : head[b]);
-      const change = (drop - loss[i]) / slope[i];
-      step[i] = change;
-      flow[i] += change;
-      descent += slope[i] * change * change;
-    }
-    return descent;
   }
 
   /** The worst imbalance of a node at the flows, m3/s, and which node it is. */
   imbalance(): { flowResidual: number; worstNode: number } {
-    const { flow, tail, tip, excess, demand, position } = this;
-    for (let k = 0; k < excess.length; k++) excess[k] = -demand[k];
+    const { flow, tail, tip, excess, demand, position, plan } = this;
+    for (let k = 0; k < plan.size; k++) excess[k] = -demand[k];
     for (let i = 0; i < flow.length; i++) {
-      if (tail[i] >= 0) excess[tail[i]] -= flow[i];
-      if (tip[i] >= 0) excess[tip[i]] += flow[i];
+      excess[tail[i]] -= flow[i];
+      excess[tip[i]] += flow[i];
     }
     let flowResidual = 0;
     let worst = -1;
-    for (let k = 0; k < excess.length; k++) {
+    for (let k = 0; k < plan.size; k++) {
       const size = Math.abs(excess[k]);
       if (size > flowResidual) {
         flowResidual = size;
@@ -198,9 +226,9 @@ export class Equations {
   }
 
   headsByNode(): number[] {
-    const { position, head, fixedHead } = this;
+    const { position, head } = this;
     const heads: number[] = [];
-    for (let v = 0; v < position.length; v++) heads.push(position[v] < 0 ? fixedHead[v] : head[position[v]]);
+    for (let v = 0; v < position.length; v++) heads.push(head[position[v]]);
     return heads;
   }
 }

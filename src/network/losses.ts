@@ -1,10 +1,13 @@
 import type { LossAtFlow, LossCurve, NetworkLink, SpeedAtFlow, SpeedLimit } from './network.js';
 
 /**
- * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-10 m3/s (a drop a minute or so) past it. So a shut
+ * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-9 m3/s (a drop every few seconds) past it. So a shut
  * check valve is a law like any other, rising without a break, and needs no state of its own.
  */
-export const SHUT_SLOPE = 1e13;
+export const SHUT_SLOPE = 1e12;
+
+/** A one-way link counts as shut from this far backwards, m3/s, so that rounding about nothing does not shut and open it. */
+export const DEAD = 3e-10;
 
 /** Least slope used in the linearisation, m per m3/s; below it a step is shortened, never the answer changed. */
 export const LEAST_SLOPE = 1e-3;
@@ -15,21 +18,23 @@ export const LEAST_SLOPE = 1e-3;
  */
 export class LinkLosses {
   readonly count: number;
+  /** m */
   readonly loss: Float64Array;
-  readonly slope: Float64Array;
+  /** One over d(loss)/d(flow), m3/s per m. */
+  readonly conductance: Float64Array;
   /** Grouped number by the caller's link index, and back. */
   readonly numberOf: Int32Array;
   readonly linkOf: Int32Array;
   readonly oneWay: Uint8Array;
   readonly speed: Float64Array;
-  private readonly opensAt: Float64Array;
-  private readonly resistance: Float64Array;
-  private readonly linearBelow: Float64Array;
+  readonly resistance: Float64Array;
+  readonly linearBelow: Float64Array;
   private readonly exponent: Float64Array;
   private readonly minor: Float64Array;
   private readonly curves: (LossCurve | undefined)[];
   private readonly limits: (SpeedLimit | undefined)[];
-  private readonly powerFrom: number;
+  /** Numbers below this are quadratic; from `curveFrom` they are curves. */
+  readonly powerFrom: number;
   readonly curveFrom: number;
   private readonly at: LossAtFlow = { loss: 0, slope: 0 };
   private readonly held: SpeedAtFlow = { speed: 0, slope: 0 };
@@ -47,10 +52,9 @@ export class LinkLosses {
     this.numberOf = new Int32Array(count);
     for (let i = 0; i < count; i++) this.numberOf[order[i]] = i;
     this.loss = new Float64Array(count);
-    this.slope = new Float64Array(count);
+    this.conductance = new Float64Array(count);
     this.oneWay = new Uint8Array(count);
     this.speed = new Float64Array(count);
-    this.opensAt = new Float64Array(count);
     this.resistance = new Float64Array(count);
     this.linearBelow = new Float64Array(count);
     this.exponent = new Float64Array(count);
@@ -60,12 +64,10 @@ export class LinkLosses {
     let powerFrom = count;
     let curveFrom = count;
     for (let i = count - 1; i >= 0; i--) {
-      const { law, oneWay, opensAt } = links[order[i]];
-      this.opensAt[i] = opensAt ?? 0;
+      const { law, oneWay } = links[order[i]];
       this.oneWay[i] = oneWay ? 1 : 0;
       if (law.kind === 'curve') {
         curveFrom = i;
-        powerFrom = i;
         this.curves[i] = law.curve;
         this.speed[i] = law.speed ?? 0;
         this.limits[i] = law.limit;
@@ -92,53 +94,42 @@ export class LinkLosses {
     this.resistance[number] = resistance;
   }
 
-  /** Fills `loss` and `slope` at the flows. */
+  /** Fills `loss` and `conductance` at the flows. */
   evaluate(flow: Float64Array): void {
-    const { loss, slope, oneWay, opensAt, resistance, linearBelow } = this;
-    for (let i = 0; i < this.powerFrom; i++) {
-      const q = flow[i];
-      const size = q < 0 ? -q : q;
-      if (q < 0 && oneWay[i] === 1) {
-        loss[i] = opensAt[i] + SHUT_SLOPE * q;
-        slope[i] = SHUT_SLOPE;
-        continue;
-      }
-      const linear = linearBelow[i];
-      const r = resistance[i] * (size < linear ? linear : size);
-      loss[i] = r * q;
-      const steep = size < linear ? r : r + r;
-      slope[i] = steep < LEAST_SLOPE ? LEAST_SLOPE : steep;
-    }
-    for (let i = this.powerFrom; i < this.count; i++) {
-      if (flow[i] < 0 && oneWay[i] === 1) {
-        loss[i] = opensAt[i] + SHUT_SLOPE * flow[i];
-        slope[i] = SHUT_SLOPE;
-      } else if (i < this.curveFrom) this.evaluatePower(i, flow[i]);
-      else this.evaluateCurve(i, flow[i]);
-    }
+    for (let i = 0; i < this.count; i++) this.evaluateAt(i, flow[i]);
   }
 
-  /** Loss of one link at a flow, with its slope in `slope`; used where a single law is wanted. */
-  evaluateOne(number: number, flow: number): number {
-    if (flow < 0 && this.oneWay[number] === 1) {
-      this.slope[number] = SHUT_SLOPE;
-      return this.opensAt[number] + SHUT_SLOPE * flow;
-    }
+  /** Fills the loss and the conductance of one link at a flow. */
+  evaluateAt(number: number, flow: number): void {
+    if (this.oneWay[number] === 1 && flow < -DEAD) {
+      // What the law loses at no flow holds it shut: a pump's head, or the spring of a relief valve.
+      this.evaluateOpen(number, 0);
+      this.loss[number] += SHUT_SLOPE * (flow + DEAD);
+      this.conductance[number] = 1 / SHUT_SLOPE;
+    } else this.evaluateOpen(number, flow);
+  }
+
+  private evaluateOpen(number: number, flow: number): void {
     if (number >= this.curveFrom) this.evaluateCurve(number, flow);
-    else this.evaluatePower(number, flow);
-    return this.loss[number];
+    else if (number >= this.powerFrom) this.evaluatePower(number, flow);
+    else {
+      const size = Math.abs(flow);
+      const linear = this.linearBelow[number];
+      const r = this.resistance[number] * Math.max(size, linear);
+      this.loss[number] = r * flow;
+      this.conductance[number] = 1 / Math.max(size < linear ? r : r + r, LEAST_SLOPE);
+    }
   }
 
   private evaluatePower(i: number, flow: number): void {
     const size = Math.abs(flow);
-    const n = this.exponent[i] || 2;
+    const n = this.exponent[i];
     const linear = this.linearBelow[i];
-    const effective = size < linear ? linear : size;
-    const major = this.resistance[i] * (n === 2 ? effective : effective ** (n - 1));
+    const effective = Math.max(size, linear);
+    const major = this.resistance[i] * effective ** (n - 1);
     const minor = this.minor[i] * effective;
     this.loss[i] = (major + minor) * flow;
-    const steep = size < linear ? major + minor : n * major + 2 * minor;
-    this.slope[i] = steep < LEAST_SLOPE ? LEAST_SLOPE : steep;
+    this.conductance[i] = 1 / Math.max(size < linear ? major + minor : n * major + 2 * minor, LEAST_SLOPE);
   }
 
   private evaluateCurve(i: number, flow: number): void {
@@ -151,6 +142,7 @@ export class LinkLosses {
     this.loss[i] = speed * speed * at.loss;
     const steep = speed * at.slope + held.slope * (2 * speed * at.loss - flow * at.slope);
     // A drooping pump curve has a stretch of falling loss: the slope keeps its sign there and stays off zero.
-    this.slope[i] = Math.abs(steep) >= LEAST_SLOPE ? steep : steep < 0 ? -LEAST_SLOPE : LEAST_SLOPE;
+    const kept = Math.abs(steep) >= LEAST_SLOPE ? steep : steep < 0 ? -LEAST_SLOPE : LEAST_SLOPE;
+    this.conductance[i] = 1 / kept;
   }
 }

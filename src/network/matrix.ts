@@ -11,21 +11,23 @@ export class SparseSystem {
   readonly rightSide: Float64Array;
   private readonly plan: EliminationPlan;
 
-  constructor(plan: EliminationPlan) {
+  /** `room` is how many positions there are in all; those from `plan.size` on are written to and never read. */
+  constructor(plan: EliminationPlan, room: number) {
     this.plan = plan;
-    this.diagonal = new Float64Array(plan.size);
-    this.entries = new Float64Array(plan.row.length);
-    this.rightSide = new Float64Array(plan.size);
+    this.diagonal = new Float64Array(room);
+    this.entries = new Float64Array(plan.row.length + 1);
+    this.rightSide = new Float64Array(room);
   }
 
-  clear(): void {
+  /** Empties the matrix and starts the right-hand side from what is drawn. */
+  clear(demand: Float64Array): void {
     this.diagonal.fill(0);
     this.entries.fill(0);
-    this.rightSide.fill(0);
+    for (let k = 0; k < demand.length; k++) this.rightSide[k] = -demand[k];
   }
 
-  /** Factors and solves; the solution replaces the right-hand side. Returns the position of a zero pivot, or -1. */
-  solve(): number {
+  /** Factors and solves into `solution`. Returns the position of a zero pivot, or -1. */
+  solve(solution: Float64Array): number {
     const { diagonal, entries, rightSide } = this;
     const { size, columnStart, row, targetStart, target } = this.plan;
     for (let k = 0; k < size; k++) {
@@ -48,8 +50,8 @@ export class SparseSystem {
     }
     for (let k = size - 1; k >= 0; k--) {
       let sum = 0;
-      for (let a = columnStart[k]; a < columnStart[k + 1]; a++) sum += entries[a] * rightSide[row[a]];
-      rightSide[k] -= sum * diagonal[k];
+      for (let a = columnStart[k]; a < columnStart[k + 1]; a++) sum += entries[a] * solution[row[a]];
+      solution[k] = rightSide[k] - sum * diagonal[k];
     }
     return -1;
   }

@@ -51,10 +51,11 @@ export interface NetworkLink {
   from: number;
   to: number;
   law: LinkLaw;
-  /** Lets water pass from `from` to `to` only, as a check valve does. */
+  /**
+   * Lets water pass from `from` to `to` only, as a check valve does. What its law loses at no flow must be overcome before
+   * it opens: nothing for a check valve, the spring of a relief valve, less than nothing for a pump.
+   */
   oneWay?: boolean;
-  /** Of a one-way link: the head (m) that must stand across it before it opens, as a relief valve's spring asks. */
-  opensAt?: number;
 }
 
 export interface Network {

@@ -47,15 +47,15 @@ export class NetworkSolver {
     this.network = network;
     this.equations = new Equations(network);
     this.unsupported = findUnsupported(network);
-    const { losses, fixedHead } = this.equations;
-    this.unfoldedHead = Float64Array.from(fixedHead);
+    const { losses } = this.equations;
+    this.unfoldedHead = Float64Array.from(network.nodes, (node) => node.head ?? 0);
     this.nominal = new Float64Array(losses.count);
     for (let i = 0; i < losses.count; i++) if (losses.isPump(i)) this.nominal[i] = MIDDLING * this.runout(i);
     const usual = this.nominal.reduce((most, q) => Math.max(most, q), 0) || USUAL_FLOW;
     this.startResistance = new Float64Array(losses.count);
     for (let i = 0; i < losses.count; i++) {
-      const loss = losses.evaluateOne(i, usual);
-      this.startResistance[losses.linkOf[i]] = Math.max(loss / (usual * usual), 1e-9);
+      losses.evaluateAt(i, usual);
+      this.startResistance[losses.linkOf[i]] = Math.max(losses.loss[i] / (usual * usual), 1e-9);
     }
   }
 
@@ -72,16 +72,16 @@ export class NetworkSolver {
 
   /** Sets the water drawn at a node, m3/s. */
   setDemand(node: number, demand: number): void {
-    if (this.equations.position[node] < 0)
+    if (this.equations.isFixed(node))
       throw new TypeError(`${this.network.nodes[node].name} has a fixed head`);
     this.equations.demand[this.equations.position[node]] = demand;
   }
 
   /** Sets a fixed head, m. */
   setHead(node: number, head: number): void {
-    if (this.equations.position[node] >= 0)
+    if (!this.equations.isFixed(node))
       throw new TypeError(`the head of ${this.network.nodes[node].name} is not fixed`);
-    this.equations.setHead(node, head);
+    this.equations.head[this.equations.position[node]] = head;
     this.unfoldedHead[node] = head;
   }
 
@@ -98,22 +98,22 @@ export class NetworkSolver {
     else this.start();
     this.solvedBefore = false;
     const { equations } = this;
-    let descent = 0;
+    equations.linearise();
     let iterations = 0;
-    for (; iterations <= maximumIterations; iterations++) {
-      equations.losses.evaluate(equations.flow);
-      if (iterations > 0) {
-        const overshoot = equations.measure();
-        if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) break;
-        // The first step need not balance the nodes before it, so only later ones can be judged along their line.
-        if (iterations > 1 && overshoot > OVERSHOOT * descent && descent > 1e-14)
-          shortenStep(equations, descent, overshoot);
-      }
+    for (;;) {
       if (iterations === maximumIterations) return this.answer(iterations, this.notConverged());
+      iterations++;
       const zeroPivot = equations.solveHeads();
       if (zeroPivot >= 0) return this.answer(iterations, this.badNumber(zeroPivot));
-      descent = equations.advance();
+      equations.sweep();
+      const { descent, along } = equations;
       if (!Number.isFinite(descent)) return this.answer(iterations, this.badNumber(-1));
+      if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) break;
+      // The first step need not balance the nodes before it, so only later ones can be judged along their line.
+      if (iterations > 1 && along > OVERSHOOT * descent && descent > 1e-14) {
+        shortenStep(equations, descent, along);
+        equations.assemble();
+      }
     }
     const forced = this.forcedThroughShut();
     if (forced) return this.answer(iterations, forced);
@@ -133,15 +133,16 @@ export class NetworkSolver {
       return;
     }
     const { fold, core } = this.folded;
-    const { fixedHead, losses, position, demand, flow } = this.equations;
-    fold.fold(this.startResistance, fixedHead);
+    const { losses, position, demand, flow } = this.equations;
+    const { unfoldedHead } = this;
+    fold.fold(this.startResistance, unfoldedHead);
     for (let i = 0; i < fold.coreLinks.length; i++) {
       const number = losses.numberOf[fold.coreLinks[i]];
       if (losses.isPump(number)) core.setSpeed(i, losses.speed[number]);
     }
     for (let i = 0; i < fold.coreNodes.length; i++) {
       const node = fold.coreNodes[i];
-      if (position[node] < 0) core.setHead(i, fixedHead[node]);
+      if (this.equations.isFixed(node)) core.setHead(i, unfoldedHead[node]);
       else core.setDemand(i, demand[position[node]]);
     }
     for (let i = 0; i < fold.openingLink.length; i++) {
@@ -153,7 +154,7 @@ export class NetworkSolver {
       this.startLevel();
       return;
     }
-    fold.unfold(this.startResistance, answer, this.unfoldedHead, flow, losses.numberOf);
+    fold.unfold(this.startResistance, answer, unfoldedHead, flow, losses.numberOf);
   }
 
   /**
@@ -167,10 +168,12 @@ export class NetworkSolver {
     for (let i = 0; i < losses.count; i++) flow[i] = losses.isPump(i) ? nominal[i] * losses.speed[i] : most;
     losses.evaluate(flow);
     for (let i = 0; i < losses.count; i++) {
-      if (!losses.isPump(i)) losses.slope[i] = Math.max(losses.loss[i] / flow[i], LEAST_SLOPE);
-      if (!losses.isPump(i) && losses.loss[i] <= 0) losses.loss[i] = losses.slope[i] * flow[i];
+      if (losses.isPump(i)) continue;
+      losses.loss[i] = Math.max(losses.loss[i], LEAST_SLOPE * flow[i]);
+      losses.conductance[i] = flow[i] / losses.loss[i];
     }
-    if (equations.solveHeads() < 0) equations.advance();
+    equations.assemble();
+    if (equations.solveHeads() < 0) equations.sweep();
   }
 
   /** A change of throttle moves all flows nearly alike: by the affinity laws exactly so where no height is against them. */
@@ -190,12 +193,12 @@ export class NetworkSolver {
 
   /** The flow at which a pump at full speed has no head left, to a factor of two. */
   private runout(number: number): number {
+    const { losses } = this.equations;
     let flow = 1e-4;
-    while (
-      flow < 10 &&
-      this.equations.losses.evaluateOne(number, flow * this.equations.losses.speed[number]) < 0
-    )
-      flow *= 2;
+    for (; flow < 10; flow *= 2) {
+      losses.evaluateAt(number, flow * losses.speed[number]);
+      if (losses.loss[number] >= 0) break;
+    }
     return flow;
   }
 

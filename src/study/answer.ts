@@ -142,6 +142,8 @@ export interface VerdictUnder {
   pumps: { name: string; limitedBy: PumpAnswer['limitedBy'] }[];
   /** Pumps that would cavitate by their own files. */
   cavitating: string[];
+  /** Suction head over what the pumps need, as a part of it, of the one with the least; 1 where no file says. */
+  suctionSlack: number;
 }
 
 export interface AcrossAnswer {

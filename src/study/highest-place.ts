@@ -1,7 +1,8 @@
 import type { TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
-import type { HighestPlace } from './answer.js';
+import type { HighestPlace, VerdictUnder } from './answer.js';
 import { under } from './conditions.js';
+import { closeIn } from './falling-root.js';
 import type { Rig } from './rig.js';
 import { verdictHere } from './verdict-here.js';
 
@@ -10,24 +11,37 @@ const TOP = 6000;
 /** Places are found to this, m. */
 const FOUND = 5 * FOOT;
 
+/** Near enough: a slack of this part of what is asked. */
+const NEAR = 1e-5;
+
 /**
  * The highest place at which the pumps' verdict still stands, with the day and everything else as laid out: higher up the
  * engines have less power and the air pushes less water into the pumps, so that nothing gets better on the way up.
  */
 export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
-  const stands = (elevation: number) =>
-    verdictHere(rig.with(under(rig.layout, { elevation })), typing).verdict === 'meets';
+  const at = (elevation: number) => ({
+    value: slack(verdictHere(rig.with(under(rig.layout, { elevation })), typing)),
+  });
   const { elevation } = rig.layout.site;
-  const here = stands(elevation);
-  if (here && stands(TOP)) return { stands: 'everywhere', upTo: TOP };
-  const sea = Math.min(0, elevation);
-  if (!here && !stands(sea)) return { stands: 'nowhere' };
-  let low = here ? elevation : sea;
-  let high = here ? TOP : elevation;
-  while (high - low > FOUND) {
-    const middle = (low + high) / 2;
-    if (stands(middle)) low = middle;
-    else high = middle;
-  }
-  return { stands: 'up_to', upTo: low };
+  const atSite = at(elevation);
+  const stands = atSite.value >= 0;
+  if (!stands && elevation <= 0) return { stands: 'nowhere' };
+  const atOther = at(stands ? TOP : 0);
+  if (stands && atOther.value >= 0) return { stands: 'everywhere', upTo: TOP };
+  if (!stands && atOther.value < 0) return { stands: 'nowhere' };
+  const bracket = stands
+    ? { low: elevation, atLow: atSite, high: TOP, atHigh: atOther }
+    : { low: 0, atLow: atOther, high: elevation, atHigh: atSite };
+  return { stands: 'up_to', upTo: closeIn(at, bracket, FOUND, ({ value }) => value < NEAR).low };
+}
+
+/** The least of the margins that the verdict stands on, each as a part of what is asked; below 0 where it does not stand. */
+function slack({ verdict, margin, pressure, reading, readingMargin, suctionSlack }: VerdictUnder): number {
+  if (pressure === undefined || margin === undefined) return -1;
+  const least = Math.min(
+    margin / (pressure - margin),
+    reading === undefined || readingMargin === undefined ? 1 : readingMargin / (reading - readingMargin),
+    suctionSlack,
+  );
+  return verdict === 'meets' ? Math.max(least, 0) : Math.min(least, -Number.EPSILON);
 }

@@ -67,3 +67,13 @@ export function cavitating(state: OperatingPoint): AssembledPump[] {
     (pump) => !pump.booster && suctionNeed(state, pump).basis === 'file' && suctionMargin(state, pump) < 0,
   );
 }
+
+/** The least suction head over what a pump's own file says that it needs, as a part of that; 1 at most. */
+export function suctionSlack(state: OperatingPoint): number {
+  const slacks = state.assembly.pumps.map((pump) => {
+    const need = suctionNeed(state, pump);
+    if (pump.booster || need.basis !== 'file' || need.head <= 0) return 1;
+    return suctionMargin(state, pump) / need.head;
+  });
+  return Math.min(1, ...slacks);
+}

@@ -5,7 +5,7 @@ import { closingOrifice, type Delivery, deliveries } from './delivery.js';
 import { limitOf } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
-import { cavitating } from './suction-head.js';
+import { cavitating, suctionSlack } from './suction-head.js';
 import { readTestOrifice } from './test-orifice.js';
 
 interface PointHere {
@@ -47,6 +47,7 @@ export function verdictHere(rig: Rig, typing: TypingAsked): VerdictUnder {
       .filter((pump) => !pump.booster)
       .map((pump) => ({ name: pump.name, limitedBy: limitOf(state, pump) })),
     cavitating: starved,
+    suctionSlack: suctionSlack(state),
   };
 }
 
