@@ -46,6 +46,8 @@ export interface AssembledNozzle {
 export interface NamedPlace {
   name: string;
   place: Place;
+  /** Highest pressure on the dial of a gauge that says so, Pa. */
+  range?: number;
 }
 
 /** A layout made into a network, with what the parts of the network are called. */

@@ -3,12 +3,12 @@ import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { jetResistance } from '../physics/nozzle/orifice.js';
-import type { AssembledPump, NamedPlace, StagingName } from './assembly.js';
+import type { NamedPlace, StagingName } from './assembly.js';
 import { quadratic } from './laws.js';
 import { type LineContext, layLine, layPump } from './line.js';
 import type { Element, Place } from './network-builder.js';
-import { standingPump } from './standing-pump.js';
 import { ReliefLoss, reliefLift } from './relief.js';
+import { standingPump } from './standing-pump.js';
 import type { LaidSupply } from './supply.js';
 
 export type PumpId = 'a' | 'b';

@@ -51,7 +51,7 @@ export function layLine(
     }
     switch (step.kind) {
       case 'gauge':
-        laid.gauges.push({ name: step.gauge, place });
+        laid.gauges.push({ name: step.gauge, place, ...(step.range !== undefined && { range: step.range }) });
         break;
       case 'siamese':
         place = laySiamese(step, place, context, end);

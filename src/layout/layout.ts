@@ -20,6 +20,8 @@ export interface Layout {
   typing?: TypingAsked;
   /** What appliances cost by; each step that it bears on has it too. */
   appliance_policy: AppliancePolicy;
+  /** What surges are worked out from. */
+  surge?: LayoutDocument['surge'];
   /** Outlets that have a lay; an outlet that is not here is shut. */
   lay: Lay[];
   /** Files that it was read from, the layout's own first. */
@@ -41,6 +43,10 @@ export interface Engine {
   hose_carried?: CarriedHose[];
   crew?: number;
   gross_weight_rating?: number;
+  wheelbase?: number;
+  axle_ratings?: EngineDocument['axle_ratings'];
+  /** The single pump that the pair is weighed against. */
+  one_larger_pump?: EngineDocument['one_larger_pump'];
   weights: Weight[];
 }
 
@@ -73,6 +79,7 @@ export interface Weight {
   name: string;
   weight: number;
   behind_front_axle?: number;
+  left_of_middle?: number;
 }
 
 /** Parts of governed speed, or the pressure to hold at the discharge. */

@@ -52,6 +52,9 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
       hose_carried: hoseCarried,
       crew: data.crew,
       gross_weight_rating: data.gross_weight_rating,
+      wheelbase: data.wheelbase,
+      axle_ratings: data.axle_ratings,
+      one_larger_pump: data.one_larger_pump,
       weights: weightsOf(data),
     };
   const named = spot.child('outlets');

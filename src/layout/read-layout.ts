@@ -106,6 +106,7 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
     supply,
     typing,
     appliance_policy: data.appliance_policy,
+    surge: data.surge,
     lay,
     files,
   };

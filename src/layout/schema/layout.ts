@@ -70,6 +70,17 @@ export const terrainSchema = z
   .min(2, 'a slope needs at least two points: [[0 ft, 0 ft], [400 ft, 90 ft]]')
   .meta({ description: 'Distance along the ground against height, from the engine on' });
 
+const surgeSchema = z
+  .strictObject({
+    wave_speed: quantity('velocity', { positive: true, example: '200 m/s' })
+      .optional()
+      .meta({ description: 'Speed of a pressure wave in the hose, as measured' }),
+    closing_time: quantity('time', { positive: true, example: '0.5 s' })
+      .optional()
+      .meta({ description: 'Time in which a nozzle is shut; slammed unless given' }),
+  })
+  .meta({ description: 'What the surge of a nozzle that is shut is worked out from' });
+
 const laySchema = listOrMapping(
   stepsSchema,
   z.record(z.string(), stepsSchema),
@@ -90,6 +101,7 @@ export const layoutSchema = z
       .default(DEFAULT_APPLIANCE_POLICY)
       .meta({ description: "Which of the trade's rules an appliance costs by" }),
     terrain: terrainSchema.optional(),
+    surge: surgeSchema.optional(),
     lay: laySchema.default([]),
   })
   .meta({
