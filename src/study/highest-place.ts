@@ -1,10 +1,10 @@
 import type { TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
-import type { HighestPlace, VerdictUnder } from './answer.js';
+import type { HighestPlace } from './answer.js';
 import { under } from './conditions.js';
 import { closeIn } from './falling-root.js';
 import type { Rig } from './rig.js';
-import { verdictHere } from './verdict-here.js';
+import { slackOf, verdictHere } from './verdict-here.js';
 
 /** Highest place that is looked at, m (19,685 ft): as high as the derating rules are read. */
 const TOP = 6000;
@@ -20,7 +20,7 @@ const NEAR = 1e-5;
  */
 export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
   const at = (elevation: number) => ({
-    value: slack(verdictHere(rig.with(under(rig.layout, { elevation })), typing)),
+    value: slackOf(verdictHere(rig.with(under(rig.layout, { elevation })), typing)),
   });
   const { elevation } = rig.layout.site;
   const atSite = at(elevation);
@@ -33,15 +33,4 @@ export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
     ? { low: elevation, atLow: atSite, high: TOP, atHigh: atOther }
     : { low: 0, atLow: atOther, high: elevation, atHigh: atSite };
   return { stands: 'up_to', upTo: closeIn(at, bracket, FOUND, ({ value }) => value < NEAR).low };
-}
-
-/** The least of the margins that the verdict stands on, each as a part of what is asked; below 0 where it does not stand. */
-function slack({ verdict, margin, pressure, reading, readingMargin, suctionSlack }: VerdictUnder): number {
-  if (pressure === undefined || margin === undefined) return -1;
-  const least = Math.min(
-    margin / (pressure - margin),
-    reading === undefined || readingMargin === undefined ? 1 : readingMargin / (reading - readingMargin),
-    suctionSlack,
-  );
-  return verdict === 'meets' ? Math.max(least, 0) : Math.min(least, -Number.EPSILON);
 }

@@ -72,3 +72,21 @@ function readOrifice(rig: Rig, typing: TypingAsked, { end, staging, assembly }: 
   const place = bare.ends.find(({ name }) => name === end.name) ?? bare.ends[0];
   return readTestOrifice(bare, place, test_orifice);
 }
+
+/** The least of the margins that the verdict stands on, each as a part of what is asked; below 0 where it does not stand. */
+export function slackOf({
+  verdict,
+  margin,
+  pressure,
+  reading,
+  readingMargin,
+  suctionSlack,
+}: VerdictUnder): number {
+  if (pressure === undefined || margin === undefined) return -1;
+  const least = Math.min(
+    margin / (pressure - margin),
+    reading === undefined || readingMargin === undefined ? 1 : readingMargin / (reading - readingMargin),
+    suctionSlack,
+  );
+  return verdict === 'meets' ? Math.max(least, 0) : Math.min(least, -Number.EPSILON);
+}
