@@ -9,9 +9,12 @@ import { foundationsSection } from './sections/foundations.js';
 import { inventorySection } from './sections/inventory.js';
 import { lossesSection } from './sections/losses.js';
 import { pointsSection } from './sections/points.js';
+import { pressureControlSection } from './sections/pressure-control.js';
 import { pumpsSection } from './sections/pumps.js';
+import { stagingAdviceSection } from './sections/staging-advice.js';
 import { stagingsSection } from './sections/stagings.js';
 import { requirementSection, subjectSection } from './sections/subject.js';
+import { suctionSection } from './sections/suction.js';
 import { testOrificeSection } from './sections/test-orifice.js';
 import { verdictSection } from './sections/verdict.js';
 import { DEFERRAL } from './words.js';
@@ -33,6 +36,9 @@ export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = fa
       ...stagingsSection(answer, figures),
       ...conditionsSection(answer, figures),
       ...pumpsSection(answer.pumps, figures, `The pumps at ${requiredFlow(answer, figures)}`),
+      ...stagingAdviceSection(answer, figures),
+      ...suctionSection(answer, figures),
+      ...pressureControlSection(answer, figures),
       ...lossesSection(answer, figures),
       ...cautionsSection(answer.cautions, figures),
       ...testOrificeSection(answer.testOrifice, figures),

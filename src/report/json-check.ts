@@ -11,6 +11,7 @@ import type {
 import { figuresIn } from './figures.js';
 import { acrossTree, bracketTree } from './json-conditions.js';
 import { pumpTree } from './json-pump.js';
+import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-running.js';
 import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
@@ -105,6 +106,9 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
     ? { stands: answer.highestPlace.stands, up_to: orNull('length', answer.highestPlace.upTo) }
     : null,
   power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
+  suction: answer.suction ? suctionTree(answer.suction) : null,
+  pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,
+  staging_advice: answer.stagingAdvice ? stagingAdviceTree(answer.stagingAdvice, units) : null,
   across: answer.across.map(acrossTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),

@@ -1,20 +1,11 @@
 import * as z from 'zod';
+import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.js';
+import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-schema-running.js';
 
 /**
  * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
  * module: building the schemas would cost every run what only a reader needs.
  */
-
-const quantityJson = (what: string) =>
-  z.strictObject({ value: z.number(), unit: z.string() }).meta({ description: what });
-
-const maybe = (what: string) => quantityJson(what).nullable();
-
-const stagingName = z.enum(['parallel', 'series', 'series_reversed', 'a', 'b', 'separate']).meta({
-  description: 'How the two pumps are staged; a and b are one pump alone.',
-});
-
-const verdict = z.enum(['meets', 'falls_short']);
 
 const statementJson = z
   .strictObject({ text: z.string(), source: z.string().nullable() })
@@ -237,6 +228,9 @@ export const checkJson = z
     pumps: z.array(pumpJson),
     highest_place: highestPlaceJson,
     power_bracket: powerBracketJson,
+    suction: suctionJson,
+    pressure_control: pressureControlJson,
+    staging_advice: stagingAdviceJson,
     across: z.array(acrossJson),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),

@@ -1,8 +1,11 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { PressureControl } from './pressure-control.js';
+import type { StagingAdvice } from './staging-advice.js';
+import type { SuctionAnswer } from './suction.js';
 
-export type { Caution, StagingName, Statement };
+export type { Caution, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
 
 /**
  * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
@@ -188,6 +191,9 @@ export interface CheckAnswer {
   pumps: PumpAnswer[];
   highestPlace?: HighestPlace;
   powerBracket?: PowerBracket;
+  suction?: SuctionAnswer;
+  pressureControl?: PressureControl;
+  stagingAdvice?: StagingAdvice;
   /** What was asked for beside the layout's own conditions. */
   across: AcrossAnswer[];
   /** Most dangerous first. */

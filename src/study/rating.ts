@@ -11,11 +11,14 @@ import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
 import { gaugePoints, lossesTo } from './losses.js';
 import { bracketPower } from './power-bracket.js';
+import { pressureControlOf } from './pressure-control.js';
 import { pumpAnswer } from './pump-answer.js';
 import { ratingPoints, typingSource } from './requirement.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
+import { adviseStaging } from './staging-advice.js';
+import { suctionOf } from './suction.js';
 import { readTestOrifice } from './test-orifice.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
@@ -79,6 +82,9 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     highestPlace: highestPlace(rig, typing),
     powerBracket: bracketPower(rig, typing),
+    suction: suctionOf(rig, typing, delivery, state),
+    pressureControl: pressureControlOf(rig, delivery, state),
+    stagingAdvice: adviseStaging(rig, judged, worst.point),
     across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,
