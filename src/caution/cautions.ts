@@ -1,5 +1,6 @@
 import type { Caution } from './caution.js';
 import { droopingCurve } from './drooping-curve.js';
+import { enginePower } from './engine-power.js';
 import { type Hazard, type HazardFacts, ranked } from './hazard.js';
 import { hosePressure } from './hose-pressure.js';
 import { inletVapour } from './inlet-vapour.js';
@@ -18,6 +19,7 @@ const HAZARDS: readonly Hazard[] = [
   noCheckValve,
   droopingCurve,
   offCurve,
+  enginePower,
   thinMargin,
   unmeasuredShutoff,
 ];

@@ -1,5 +1,6 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
+import type { RunningFacts, Verdict } from '../study/answer.js';
 import type { Caution, CautionLevel } from './caution.js';
 
 /** A state that a hazard is looked for in. */
@@ -14,6 +15,10 @@ export interface HazardCase {
 export interface HazardFacts {
   layout: Layout;
   cases: readonly HazardCase[];
+  /** The pumps' verdict, where there is one. */
+  pumpVerdict?: Verdict;
+  /** Power, suction, pressure control and staging, of a check. */
+  running?: RunningFacts;
   /** Pressure that the verdict turns on and its margin, Pa, where there is a verdict. */
   verdict?: { required: number; margin: number; reading?: number };
 }

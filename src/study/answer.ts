@@ -167,7 +167,18 @@ export interface PowerBracket {
   cases: (VerdictUnder & { lugging: 'constant_power' | 'flat_torque' })[];
 }
 
-export interface CheckAnswer {
+/** What a check finds of the engine as it runs, which its cautions are drawn from too. */
+export interface RunningFacts {
+  /** As they run at the required flow in the layout's staging. */
+  pumps: PumpAnswer[];
+  highestPlace?: HighestPlace;
+  powerBracket?: PowerBracket;
+  suction?: SuctionAnswer;
+  pressureControl?: PressureControl;
+  stagingAdvice?: StagingAdvice;
+}
+
+export interface CheckAnswer extends RunningFacts {
   question: 'check';
   title: string;
   engine: string;
@@ -187,13 +198,6 @@ export interface CheckAnswer {
   /** Largest first, at the required flow in the layout's staging. */
   losses: Loss[];
   points: GaugePoint[];
-  /** As they run at the required flow in the layout's staging. */
-  pumps: PumpAnswer[];
-  highestPlace?: HighestPlace;
-  powerBracket?: PowerBracket;
-  suction?: SuctionAnswer;
-  pressureControl?: PressureControl;
-  stagingAdvice?: StagingAdvice;
   /** What was asked for beside the layout's own conditions. */
   across: AcrossAnswer[];
   /** Most dangerous first. */

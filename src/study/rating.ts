@@ -3,7 +3,7 @@ import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import { judgeAcross } from './across.js';
-import type { CheckAnswer, Requirement, Sweep, TestOrifice } from './answer.js';
+import type { CheckAnswer, Requirement, RunningFacts, Sweep, TestOrifice } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
 import { highestPlace } from './highest-place.js';
@@ -62,6 +62,14 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     { kind: 'shut', when: 'with the outlets shut', point: delivery.at(0) },
     ...laidCases(rig, staging),
   ];
+  const running: RunningFacts = {
+    pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    highestPlace: highestPlace(rig, typing),
+    powerBracket: bracketPower(rig, typing),
+    suction: suctionOf(rig, typing, delivery, state),
+    pressureControl: pressureControlOf(rig, delivery, state),
+    stagingAdvice: adviseStaging(rig, judged, worst.point),
+  };
   return {
     question: 'check',
     title: layout.title,
@@ -79,16 +87,13 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     inventory,
     losses: lossesTo(state, delivery.end.place),
     points: gaugePoints(state),
-    pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: highestPlace(rig, typing),
-    powerBracket: bracketPower(rig, typing),
-    suction: suctionOf(rig, typing, delivery, state),
-    pressureControl: pressureControlOf(rig, delivery, state),
-    stagingAdvice: adviseStaging(rig, judged, worst.point),
+    ...running,
     across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,
       cases,
+      pumpVerdict,
+      running,
       verdict: worst.atRequiredFlow && {
         required: worst.point.pressure,
         margin: testOrifice
