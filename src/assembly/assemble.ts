@@ -26,15 +26,9 @@ export function assemble(layout: Layout, options: AssembleOptions): Assembly {
   const builder = new NetworkBuilder();
   const laid = { pumps: [], nozzles: [], gauges: [] };
   const context: LineContext = { builder, site, store, laid, nozzleState };
-  const { source, start } = laySupply(layout, context);
-  const { intake, outlets } = layEngine(
-    layout,
-    staging,
-    throttle,
-    { source, start },
-    context,
-    options.stopped,
-  );
+  const supply = laySupply(layout, context);
+  const { source } = supply;
+  const { intake, outlets } = layEngine(layout, staging, throttle, supply, context, options.stopped);
   let ends = outlets;
   if (options.lay !== 'none') {
     for (const lay of layout.lay) {

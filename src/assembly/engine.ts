@@ -46,7 +46,7 @@ export function layEngine(
   const { plumbing } = layout.engine;
   const intake = through(plumbing.intake, supply.start, 'intake', context);
   const outlets: NamedPlace[] = [];
-  const lay = new EnginePlumbing(layout, throttle, supply.source, context, stopped);
+  const lay = new EnginePlumbing(layout, throttle, supply.tank, context, stopped);
   if (staging === 'separate') {
     for (const id of ['a', 'b'] as const) {
       const start = lay.discharge(id, lay.pump(id, lay.suction(id, intake)));
@@ -77,21 +77,15 @@ function through(
 class EnginePlumbing {
   private readonly layout: Layout;
   private readonly throttle: Throttle;
-  private readonly source: Place;
+  private readonly tank: Place;
   private readonly context: LineContext;
   private readonly stopped?: StoppedPump;
 
-  constructor(
-    layout: Layout,
-    throttle: Throttle,
-    source: Place,
-    context: LineContext,
-    stopped?: StoppedPump,
-  ) {
+  constructor(layout: Layout, throttle: Throttle, tank: Place, context: LineContext, stopped?: StoppedPump) {
     this.stopped = stopped;
     this.layout = layout;
     this.throttle = throttle;
-    this.source = source;
+    this.tank = tank;
     this.context = context;
   }
 
@@ -151,14 +145,16 @@ class EnginePlumbing {
     const law = quadratic(
       jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
     );
-    this.context.builder.link(name, from, this.source, law, true);
+    this.context.builder.link(name, from, this.tank, law, true);
   }
 
   discharge(id: PumpId, from: Place, to?: Place): Place {
     const { builder, laid } = this.context;
     const before = builder.elements.length;
-    const end = through(this.layout.engine.plumbing.discharge[id], from, `discharge ${id}`, this.context, to);
-    const checks = builder.elements.slice(before).filter((element: Element) => element.oneWay);
+    const group = `discharge ${id}`;
+    const end = through(this.layout.engine.plumbing.discharge[id], from, group, this.context, to);
+    const own = builder.elements.slice(before).filter((element: Element) => element.group === group);
+    const checks = own.filter((element) => element.oneWay);
     const pump = laid.pumps.find(({ name }) => name === `pump ${id}`);
     if (pump) [pump.checkValve] = checks;
     if (id === this.stopped?.pump && this.stopped.check === 'stuck_open') {
@@ -178,9 +174,9 @@ class EnginePlumbing {
     const opensAt = heightOfPressure(relief.opens_at, this.context.site.waterDensity);
     const { overpressure, fullFlow } = reliefLift(relief, this.context.site.waterDensity);
     // The gauge that the setting is read on stands at the manifold, the valve discharges at the surface of the tank.
-    const height = manifold.elevation - this.source.elevation;
+    const height = manifold.elevation - this.tank.elevation;
     const curve = new ReliefLoss(opensAt + height, opensAt * (1 + overpressure) + height, fullFlow);
-    this.context.builder.link('relief valve', manifold, this.source, { kind: 'curve', curve }, true);
+    this.context.builder.link('relief valve', manifold, this.tank, { kind: 'curve', curve }, true);
   }
 
   /** Plumbing beyond the manifold, by name; of one pump where each has its own. */

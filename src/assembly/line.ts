@@ -1,3 +1,4 @@
+import { riseOf } from '../layout/expand.js';
 import type { Path, Step } from '../layout/step.js';
 import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
@@ -87,8 +88,7 @@ function laySiamese(
   context: LineContext,
   to?: Place,
 ): Place {
-  const rise = step.siamese[0].reduce((sum, one) => sum + ('rise' in one ? one.rise : 0), 0);
-  const end = to ?? context.builder.junction(`after ${step.label}`, from.elevation + rise);
+  const end = to ?? context.builder.junction(`after ${step.label}`, from.elevation + riseOf(step.siamese[0]));
   step.siamese.forEach((line, index) => {
     layLine(line, from, `line ${index + 1} of ${step.label}`, context, end);
   });
@@ -131,7 +131,7 @@ export function layPump(
     link: discharge.link as number,
     inlet,
     discharge,
-    booster: pump.ownEngine !== true,
+    booster: !pump.ownEngine,
     path,
   });
   return discharge;

@@ -80,11 +80,13 @@ export class NetworkBuilder {
     return this.links.length - 1;
   }
 
-  /** Adds a part and gives the place behind it. A part that loses nothing adds no link, unless it must reach `to`. */
+  /** Adds a part and gives the place behind it. A part that changes nothing adds no link, unless it must reach `to`. */
   add(part: Part, group: string, from: Place, to?: Place): Place {
     const lines = part.lines ?? 1;
-    if (part.shut) return to ?? this.junction(`after ${part.name}`, from.elevation);
-    if (part.law === undefined && !part.oneWay && to === undefined && !part.rise) return from;
+    if (part.shut) return this.shut(part, from, to);
+    const newBore = part.bore !== undefined && part.bore !== from.bore;
+    const changes = part.law !== undefined || part.oneWay || part.rise || newBore;
+    if (!changes && to === undefined) return from;
     const law = part.law ?? OPEN_PASSAGE;
     const end = to ?? this.junction(`after ${part.name}`, from.elevation + (part.rise ?? 0));
     const link = this.link(part.name, from, end, law, part.oneWay);
@@ -93,6 +95,18 @@ export class NetworkBuilder {
     const behind: Place = { node: end.node, elevation: end.elevation, bore, link, lines };
     this.elements.push({ ...part, law, lines, link, group, from, to: behind });
     return behind;
+  }
+
+  /**
+   * Nothing passes a shut valve either way: it is two check valves back to back, so that what hangs beyond it still has a
+   * pressure, and water drawn there is refused by the valve's name.
+   */
+  private shut(part: Part, from: Place, to?: Place): Place {
+    const end = to ?? this.junction(`after ${part.name}`, from.elevation);
+    const within = this.junction(`within ${part.name}`, from.elevation);
+    this.link(part.name, within, from, OPEN_PASSAGE, true);
+    this.link(part.name, within, end, OPEN_PASSAGE, true);
+    return { node: end.node, elevation: end.elevation, bore: part.bore, lines: 1 };
   }
 
   /** Joins two places that must stay two, without loss. */

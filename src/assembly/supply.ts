@@ -1,4 +1,5 @@
-import type { Layout } from '../layout/layout.js';
+import { firstBore, strainerOf } from '../layout/bore-rules.js';
+import type { Layout, Supply } from '../layout/layout.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { HYDRANT_EXPONENT, hydrantResistance } from '../physics/hydrant.js';
 import { type LineContext, layLine } from './line.js';
@@ -8,34 +9,30 @@ import type { Place } from './network-builder.js';
 export interface LaidSupply {
   source: Place;
   start: Place;
+  /** Surface of the engine's own tank, which cooling lines and the relief valve run back to. */
+  tank: Place;
 }
 
 /** Lays the supply. Heights are above the pump inlets; a hydrant and a relay are read on a gauge at that height. */
 export function laySupply(layout: Layout, context: LineContext): LaidSupply {
+  const tank = context.builder.surface('tank', layout.engine.tank?.outlet_height ?? 0);
+  if (layout.supply.kind === 'tank') return { source: tank, start: { ...tank, elevation: 0 }, tank };
+  return { ...layWater(layout, layout.supply, context), tank };
+}
+
+function layWater(
+  layout: Layout,
+  supply: Exclude<Supply, { kind: 'tank' }>,
+  context: LineContext,
+): Omit<LaidSupply, 'tank'> {
   const { builder, site } = context;
-  const { supply } = layout;
   switch (supply.kind) {
-    case 'tank': {
-      const source = builder.surface('tank', layout.engine.tank?.outlet_height ?? 0);
-      return { source, start: { ...source, elevation: 0 } };
-    }
     case 'draft': {
       const source = builder.surface('water drafted', -supply.lift);
       let start: Place = source;
-      if (supply.strainer) {
-        const { appliance, modelName, id } = supply.strainer;
-        const step = {
-          kind: 'appliance' as const,
-          appliance,
-          policy: layout.appliance_policy,
-          modelName,
-          id,
-          label: 'strainer',
-          path: ['supply', 'draft', 'strainer'],
-          at: { file: layout.files[0], line: 1, column: 1 },
-        };
-        const bore = supply.suction.find((one) => one.kind === 'hose')?.hose.inside_diameter;
-        start = builder.add(context.store.part(step, bore), 'draft', start);
+      const strainer = strainerOf(layout);
+      if (strainer) {
+        start = builder.add(context.store.part(strainer, firstBore(supply.suction)), 'draft', start);
       }
       const end = layLine(supply.suction, start, 'draft', context);
       if (end === undefined) throw new TypeError('a suction that ends passed the schema');
@@ -44,7 +41,7 @@ export function laySupply(layout: Layout, context: LineContext): LaidSupply {
     }
     case 'hydrant': {
       const source = builder.surface('hydrant', 0, heightOfPressure(supply.static, site.waterDensity));
-      const resistance =
+      const fall =
         supply.static > supply.residual
           ? hydrantResistance({
               staticPressure: supply.static,
@@ -52,6 +49,7 @@ export function laySupply(layout: Layout, context: LineContext): LaidSupply {
               flow: supply.flow,
             })
           : 0;
+      const resistance = heightOfPressure(fall, site.waterDensity);
       if (resistance === 0) return { source, start: source };
       const start = builder.junction('hydrant outlet', 0);
       const law = {

@@ -16,16 +16,27 @@ const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
 const REQUIRE = "import{createRequire}from'node:module';const require=createRequire(import.meta.url);";
 
 /**
- * The tables must count columns as the rest of a report does, and the package that they bring for it carries a table
- * of all pictures, which every start would have to read.
- * @type {import('esbuild').Plugin}
+ * What packages bring along, what stands in its place, and why.
+ * @type {{ filter: RegExp, contents: string }[]}
  */
-const oneWidth = {
-  name: 'one-width',
+const REPLACED = [
+  // Tables must count columns as the rest of a report does, and theirs comes with a list of all pictures there are.
+  { filter: /^string-width$/, contents: "module.exports = require('./src/report/columns.ts').columnsOf;" },
+  // Colour is decided in cli/colour.ts, and a guess at it loads all of Node's network code.
+  { filter: /^#supports-color$/, contents: 'export default { stdout: false, stderr: false };' },
+  // commander can start commands that are programs of their own. We have none.
+  { filter: /^node:child_process$/, contents: 'module.exports = {};' },
+];
+
+/** @type {import('esbuild').Plugin} */
+const replaced = {
+  name: 'replaced',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /^string-width$/ }, () => ({ path: 'string-width', namespace: 'one-width' }));
-    onLoad({ filter: /.*/, namespace: 'one-width' }, () => ({
-      contents: "module.exports = require('./src/report/columns.ts').columnsOf;",
+    REPLACED.forEach(({ filter, contents }, index) => {
+      onResolve({ filter }, () => ({ path: `${index}`, namespace: 'replaced', pluginData: contents }));
+    });
+    onLoad({ filter: /.*/, namespace: 'replaced' }, ({ pluginData }) => ({
+      contents: pluginData,
       resolveDir: root,
     }));
   },
@@ -55,7 +66,7 @@ const common = {
   logLevel: 'warning',
   minify: true,
   metafile: true,
-  plugins: [oneWidth],
+  plugins: [replaced],
   charset: 'ascii',
 };
 
@@ -65,7 +76,7 @@ const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(versi
 const buildProgram = () =>
   build({
     ...common,
-    plugins: [oneWidth, apart],
+    plugins: [replaced, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
     format: 'cjs',
@@ -110,6 +121,16 @@ function writeCodeCache() {
   if (status !== 0 && status !== 1) throw new Error(`the built program cannot check the example\n${stderr}`);
 }
 
+/**
+ * esbuild escapes what is in strings and leaves what is in regular expressions. A single letter beyond ASCII doubles
+ * what V8 holds of the whole program and reads again for each function that it has not compiled.
+ */
+function escapeProgram() {
+  const program = readFileSync(`${next}cli.cjs`, 'utf8');
+  const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  writeFileSync(`${next}cli.cjs`, program.replace(/[\u0080-\uffff]/g, escaped));
+}
+
 function replaceDist() {
   const old = readdirSync(dist).filter((name) => !name.startsWith('.next-'));
   for (const name of old) rmSync(`${dist}${name}`, { recursive: true, force: true });
@@ -121,6 +142,7 @@ async function main() {
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
   const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
+  escapeProgram();
   await writeCatalogue();
   writeCodeCache();
   replaceDist();

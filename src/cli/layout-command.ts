@@ -39,6 +39,7 @@ export function addLayoutCommand<A extends Answer>(
     .addHelpText('before', examplesText(command.examples))
     .action(async (path: string, _: unknown, self: Command) => {
       const options = reportOptions(self.optsWithGlobals<GivenOptions>());
+      await import('./plain-schemas.js');
       const { readLayout } = await import('../layout/read-layout.js');
       const { layout } = readLayout(path);
       const answer = await command.ask(layout, self.opts());

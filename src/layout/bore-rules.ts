@@ -1,10 +1,10 @@
 import { applianceLoss } from '../catalogue/schema/appliance.js';
 import type { LocalLoss } from '../catalogue/schema/local-loss.js';
 import { localLoss } from '../catalogue/schema/local-loss.js';
-import type { Layout } from './layout.js';
+import type { Layout, PumpName } from './layout.js';
 import type { Reading } from './reading.js';
 import type { Spot } from './spot.js';
-import type { Step } from './step.js';
+import type { ApplianceStep, Step } from './step.js';
 
 /** Where in the layout a line hangs, so that a step that has a problem can be found again. */
 type Locate = (path: Step['path']) => Spot;
@@ -16,17 +16,54 @@ type Locate = (path: Step['path']) => Spot;
 export function checkBores(layout: Layout, locate: Locate, reading: Reading): void {
   const { plumbing, pumps, outlets } = layout.engine;
   const check = (steps: readonly Step[], bore?: number) => checkLine(steps, bore, locate, reading);
-  const drafted = layout.supply.kind === 'draft' ? check(layout.supply.suction) : undefined;
+  const drafted = checkSupply(layout, locate, reading);
   const intake = check(plumbing.intake, drafted);
-  const discharges = (['a', 'b'] as const).map((name) => {
+  const discharge = (name: PumpName) => {
     check(plumbing.suction[name], intake);
     return check(plumbing.discharge[name], pumps[name]?.model.outlet_bore);
-  });
+  };
+  const ends: Record<PumpName, number | undefined> = { a: discharge('a'), b: discharge('b') };
   check(plumbing.transfer);
-  const manifold = check(plumbing.manifold, pumps.b ? undefined : discharges[0]);
-  const ends = new Map(outlets.map(({ name, steps }) => [name, check(steps, manifold)]));
+  const manifold = check(plumbing.manifold, pumps.b ? undefined : ends.a);
+  // Pumps that work apart have no manifold between them and their outlets; every other staging has.
+  const apart = layout.staging === 'separate';
+  const after = (pump: PumpName | undefined) =>
+    apart && pump && ends[pump] === undefined ? undefined : manifold;
+  const outletEnds = new Map(outlets.map(({ name, pump, steps }) => [name, check(steps, after(pump))]));
   for (const { outlet, steps } of layout.lay)
-    check(steps, outlets.length === 0 ? manifold : ends.get(outlet));
+    check(steps, outlets.length === 0 ? manifold : outletEnds.get(outlet));
+}
+
+/** Bore at the end of the suction hose, and what its strainer needs. */
+function checkSupply(layout: Layout, locate: Locate, reading: Reading): number | undefined {
+  if (layout.supply.kind !== 'draft') return undefined;
+  const { suction } = layout.supply;
+  const strainer = strainerOf(layout);
+  return checkLine(
+    suction,
+    strainer && checkStep(strainer, firstBore(suction), locate, reading),
+    locate,
+    reading,
+  );
+}
+
+/** The strainer of a draft as the step that it is: the first that water meets. */
+export function strainerOf({ supply, appliance_policy, files }: Layout): ApplianceStep | undefined {
+  if (supply.kind !== 'draft' || supply.strainer === undefined) return undefined;
+  return {
+    ...supply.strainer,
+    kind: 'appliance',
+    policy: appliance_policy,
+    label: 'strainer',
+    path: ['supply', 'draft', 'strainer'],
+    at: { file: files[0], line: 1, column: 1 },
+  };
+}
+
+/** Bore of the hose or pipe that water meets first, m; undefined where a line has none. */
+export function firstBore(steps: readonly Step[]): number | undefined {
+  const first = steps.find((step) => step.kind === 'hose' || step.kind === 'pipe');
+  return first?.kind === 'hose' ? first.hose.inside_diameter : first?.pipe.inside_diameter;
 }
 
 /** Bore at the end of a line that starts in `bore`. */
@@ -92,6 +129,18 @@ function checkStep(
       return step.pump.outlet_bore;
     case 'tank':
       return undefined;
+    case 'open_end':
+      if (before === undefined) {
+        reading.report(
+          locate(step.path),
+          'an open end is as wide as the step before it, and no bore is known here',
+          {
+            key: true,
+            hint: 'put a hose or pipe before it',
+          },
+        );
+      }
+      return before;
     default:
       return before;
   }

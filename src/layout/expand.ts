@@ -25,7 +25,8 @@ function groundLength(drafts: readonly Draft[]): number {
   return total;
 }
 
-function riseOf(steps: readonly Step[]): number {
+/** Height that a line gains from start to end, m. */
+export function riseOf(steps: readonly Step[]): number {
   return steps.reduce((sum, step) => {
     if (step.kind === 'siamese') return sum + riseOf(step.siamese[0]);
     return 'rise' in step ? sum + step.rise : sum;

@@ -30,8 +30,6 @@ export interface EngineRead {
   pumps?: PumpName[];
   /** Undefined where the outlets could not be made out. */
   outlets?: { name: string; pump?: unknown; spot: Spot }[];
-  /** Undefined where it could not be made out whether there is a tank. */
-  hasTank?: boolean;
 }
 
 export function readEngine(spot: Spot, reading: Reading): EngineRead {
@@ -66,7 +64,6 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
         ? undefined
         : (named?.entries().map(([name, one]) => ({ name, pump: one.child('pump')?.value, spot: one })) ??
           []),
-    hasTank: spot.child('tank') !== undefined,
   };
 }
 

@@ -85,16 +85,6 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   const lay = readLay(spot.child('lay'), read, reading, terrain);
   const supply = readSupply(spot, data, reading);
   checkStaging(stagingOf(staging, read), spot, read, reading);
-  if (supply?.kind === 'tank' && read.hasTank === false) {
-    reading.report(
-      spot.child('supply') ?? engine ?? spot,
-      'the water comes from the tank, and the engine has none',
-      {
-        hint: 'add tank: { capacity: 500 gal } to the engine, or say where the water comes from under supply',
-        key: true,
-      },
-    );
-  }
   const typing = readTyping(asked, spot.child('typing'), reading);
   if (!data || !read.engine || !supply) return undefined;
   const layout: Layout = {

@@ -95,8 +95,9 @@ export class Equations {
 
   /** Linearises every law at the present flows and writes the system of heads that follows. */
   linearise(): void {
-    this.losses.evaluate(this.flow);
-    this.assemble();
+    // With no conductance a sweep moves no flow.
+    this.losses.conductance.fill(0);
+    this.sweep();
   }
 
   /** Writes the system of heads from the losses and conductances as they are. */
@@ -218,17 +219,16 @@ export class Equations {
 
   // Plain arrays: a typed array of more than a few numbers costs more to make than a small network takes to solve.
   flowsByLink(): number[] {
-    const { flow } = this;
-    const { numberOf } = this.losses;
-    const flows: number[] = [];
-    for (let l = 0; l < numberOf.length; l++) flows.push(flow[numberOf[l]]);
-    return flows;
+    return gather(this.flow, this.losses.numberOf);
   }
 
   headsByNode(): number[] {
-    const { position, head } = this;
-    const heads: number[] = [];
-    for (let v = 0; v < position.length; v++) heads.push(head[position[v]]);
-    return heads;
+    return gather(this.head, this.position);
   }
+}
+
+function gather(values: Float64Array, from: Int32Array): number[] {
+  const gathered = new Array<number>(from.length);
+  for (let i = 0; i < from.length; i++) gathered[i] = values[from[i]];
+  return gathered;
 }

@@ -13,6 +13,12 @@ export const DEAD = 3e-10;
 export const LEAST_SLOPE = 1e-3;
 
 /**
+ * The same for a pump, whose curve may lie level at no flow and falls steeply behind it: with a slope much nearer nothing the
+ * rounding of a head throws the flow of a dead-headed pump to and fro across that kink without end.
+ */
+const LEAST_PUMP_SLOPE = 1;
+
+/**
  * What every link loses and how steeply, in arrays grouped by kind of law, so that the common quadratic law runs in a
  * loop of its own. Link numbers here are the grouped ones; `numberOf` and `linkOf` translate.
  */
@@ -26,6 +32,8 @@ export class LinkLosses {
   readonly numberOf: Int32Array;
   readonly linkOf: Int32Array;
   readonly oneWay: Uint8Array;
+  /** Numbers of the one-way links. */
+  readonly oneWays: readonly number[];
   readonly speed: Float64Array;
   readonly resistance: Float64Array;
   readonly linearBelow: Float64Array;
@@ -81,6 +89,7 @@ export class LinkLosses {
         }
       }
     }
+    this.oneWays = order.flatMap((link, number) => (links[link].oneWay ? [number] : []));
     this.powerFrom = Math.min(powerFrom, curveFrom);
     this.curveFrom = curveFrom;
   }
@@ -142,7 +151,8 @@ export class LinkLosses {
     this.loss[i] = speed * speed * at.loss;
     const steep = speed * at.slope + held.slope * (2 * speed * at.loss - flow * at.slope);
     // A drooping pump curve has a stretch of falling loss: the slope keeps its sign there and stays off zero.
-    const kept = Math.abs(steep) >= LEAST_SLOPE ? steep : steep < 0 ? -LEAST_SLOPE : LEAST_SLOPE;
+    const least = this.isPump(i) ? LEAST_PUMP_SLOPE : LEAST_SLOPE;
+    const kept = Math.abs(steep) >= least ? steep : steep < 0 ? -least : least;
     this.conductance[i] = 1 / kept;
   }
 }

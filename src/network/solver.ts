@@ -205,8 +205,8 @@ export class NetworkSolver {
   /** The link through which a flow is forced against its one way, if there is one. */
   private forcedThroughShut(): NetworkFailure | undefined {
     const { losses, flow } = this.equations;
-    for (let i = 0; i < losses.count; i++) {
-      if (losses.oneWay[i] === 1 && flow[i] < -FORCED) {
+    for (const i of losses.oneWays) {
+      if (flow[i] < -FORCED) {
         const link = this.network.links[losses.linkOf[i]];
         return {
           code: 'cut_off_demand',

@@ -3,11 +3,9 @@ import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.j
 
 /** The shapes of what a check says of the engine as it runs: suction, pressure control and staging. */
 
-const basis = z
-  .enum(['file', 'lift_practice'])
-  .meta({
-    description: "What it is held against: the pump's own file, or two thirds of the theoretical lift.",
-  });
+const basis = z.enum(['file', 'lift_practice']).meta({
+  description: "What it is held against: the pump's own file, or two thirds of the theoretical lift.",
+});
 
 export const suctionJson = z
   .strictObject({

@@ -13,7 +13,13 @@ import { allSteps } from './rig.js';
 /** What an answer rests on, so that a reader can disagree with it: conditions, laws, and every value looked up. */
 export function assumptions(layout: Layout, site: Site): Statement[] {
   const steps = allSteps(layout);
-  return [...conditions(site), ...laws(layout, steps), ...pumps(layout), ...lookedUp(steps, layout)];
+  return [
+    ...conditions(site),
+    ...water(layout),
+    ...laws(layout, steps),
+    ...pumps(layout),
+    ...lookedUp(steps),
+  ];
 }
 
 function of(value: number, dimension: Dimension): Measure {
@@ -34,6 +40,16 @@ function conditions(site: Site): Statement[] {
         density: of(site.waterDensity, 'density'),
       },
       source: 'IAPWS saturation equations, coefficients from memory',
+    },
+  ];
+}
+
+function water(layout: Layout): Statement[] {
+  if (layout.supply.kind !== 'tank' || layout.engine.tank !== undefined) return [];
+  return [
+    {
+      template: 'The layout describes no tank: its water is taken to stand level with the pump inlets',
+      source: 'stated by this program',
     },
   ];
 }
@@ -138,8 +154,8 @@ function power(layout: Layout, own: { name: string; pump: EnginePump }[]): State
   return statements;
 }
 
-/** Every part that the catalogue lent, once each. */
-function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
+/** Every part that the catalogue lent to the plumbing, once each. */
+function lookedUp(steps: readonly Step[]): Statement[] {
   const seen = new Map<string, Statement>();
   const add = (kind: string, id: string | undefined, modelName: string, source: Source | undefined) => {
     if (id === undefined) return;
@@ -149,36 +165,33 @@ function lookedUp(steps: readonly Step[], layout: Layout): Statement[] {
     });
   };
   for (const step of steps) {
-    switch (step.kind) {
-      case 'hose':
-        add('hose', step.id, step.modelName, step.hose.source);
-        break;
-      case 'pipe':
-        add('pipe', step.id, step.modelName, step.pipe.source);
-        for (const { id, modelName, fitting } of step.fittings) add('fitting', id, modelName, fitting.source);
-        break;
-      case 'valve':
-        add('valve', step.id, step.modelName, step.valve.source);
-        break;
-      case 'check_valve':
-        add('check valve', step.id, step.modelName, step.check_valve.source);
-        break;
-      case 'appliance':
-        add('appliance', step.id, step.modelName, step.appliance.source);
-        break;
-      case 'branch':
-        add('branch', step.id, step.modelName, step.branch.source);
-        break;
-      case 'nozzle':
-        add('nozzle', step.id, step.modelName, step.nozzle.source);
-        break;
-      case 'pump':
-        add('pump', step.id, step.modelName, step.pump.source);
-        break;
-      default:
-    }
+    const model = modelOf(step);
+    if (model && 'id' in step) add(step.kind.replace('_', ' '), step.id, step.modelName, model.source);
+    if (step.kind !== 'pipe') continue;
+    for (const { id, modelName, fitting } of step.fittings) add('fitting', id, modelName, fitting.source);
   }
-  for (const { id, modelName, hose } of layout.engine.hose_carried ?? [])
-    add('hose', id, modelName, hose.source);
   return [...seen.values()];
+}
+
+function modelOf(step: Step): { source?: Source } | undefined {
+  switch (step.kind) {
+    case 'hose':
+      return step.hose;
+    case 'pipe':
+      return step.pipe;
+    case 'valve':
+      return step.valve;
+    case 'check_valve':
+      return step.check_valve;
+    case 'appliance':
+      return step.appliance;
+    case 'branch':
+      return step.branch;
+    case 'nozzle':
+      return step.nozzle;
+    case 'pump':
+      return step.pump;
+    default:
+      return undefined;
+  }
 }

@@ -15,7 +15,7 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
   const { model, link, inlet, discharge, held } = pump;
   const flow = state.flow(link);
   const rise = state.totalPressure(discharge) - state.totalPressure(inlet);
-  const share = pumpShares(state).find(({ pump: name }) => name === pump.name)?.share;
+  const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
   const speed = state.speedOf(pump);
   const need = suctionNeed(state, pump);
   return {

@@ -79,7 +79,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     pumpVerdict,
     requirement: requirementOf(typing, own),
     staging,
-    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : delivery.end.name,
+    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name),
     atRequiredFlow: worst.atRequiredFlow,
     atRequiredPressure: worst.atRequiredPressure,
     testOrifice,
@@ -105,6 +105,11 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     assumptions: assumptions(layout, delivery.assembly.site),
     solver: solverReport(state),
   };
+}
+
+/** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */
+function endName(name: string): string {
+  return name.startsWith('outlet') ? `the ${name}` : `outlet ${name}`;
 }
 
 function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {

@@ -130,7 +130,7 @@ export function pumpShares(state: OperatingPoint): PumpShare[] {
     ? Math.max(...flows)
     : flows.reduce((sum, flow) => sum + Math.max(flow, 0), 0);
   return own.map((pump, index) => ({
-    pump: pump.name,
+    pump: pump.name.replace(/^pump /, ''),
     flow: flows[index],
     share: total > 0 ? Math.max(flows[index], 0) / total : 0,
   }));

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { answerJson, checkJson, flowJson } from '../../src/report/json-schema.js';
-import { example, pumpyoke } from './run-built.js';
+import { example, pumpyoke, quadraticLayout } from './run-built.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'pumpyoke-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -131,22 +131,7 @@ test('a layout that asks for no typing cannot be checked, and says so in one lin
 
 test('a curve that wants least squares is fitted by the part that is loaded only then', () => {
   const file = join(folder, 'quadratic.yaml');
-  const text = readFileSync(demo, 'utf8').replace(
-    /^engine:.*$/m,
-    `engine:
-  name: A test bench (invented)
-  tank: {capacity: 500 gal, outlet_height: 1 ft}
-  pumps:
-    a: &pump
-      model:
-        name: quadratic (invented)
-        rated_speed: 6,500 rpm
-        shape: quadratic
-        points: [[0 gpm, 415 psi], [30 gpm, 385 psi], [60 gpm, 318 psi], [85 gpm, 228 psi], [105 gpm, 110 psi]]
-    b: *pump
-  plumbing: {discharge: [{pipe: stainless-10s-1.5, length: 3 ft}, {check_valve: swing}]}`,
-  );
-  writeFileSync(file, text);
+  writeFileSync(file, quadraticLayout());
   const { status, err, out } = pumpyoke(['check', file, '--json']);
   expect(err).toBe('');
   expect([0, 1]).toContain(status);

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -34,4 +34,21 @@ export function pumpyoke(args: string[], { input = '', environment = {} }: RunOp
     maxBuffer: 64 * 1024 * 1024,
   });
   return { status, out: stdout, err: stderr };
+}
+
+/** The demo with pumps whose curve is fitted by least squares, as text. */
+export function quadraticLayout(): string {
+  const engine = `engine:
+  name: A test bench (invented)
+  tank: {capacity: 500 gal, outlet_height: 1 ft}
+  pumps:
+    a: &pump
+      model:
+        name: quadratic (invented)
+        rated_speed: 6,500 rpm
+        shape: quadratic
+        points: [[0 gpm, 415 psi], [30 gpm, 385 psi], [60 gpm, 318 psi], [85 gpm, 228 psi], [105 gpm, 110 psi]]
+    b: *pump
+  plumbing: {discharge: [{pipe: stainless-10s-1.5, length: 3 ft}, {check_valve: swing}]}`;
+  return readFileSync(example('demo.yaml'), 'utf8').replace(/^engine:.*$/m, engine);
 }

@@ -75,8 +75,8 @@ export function meeting(): CheckAnswer {
         shutoff: psi(402),
         reachable: true,
         shares: [
-          { pump: 'pump a', flow: gpm(73.9), share: 73.9 / 150 },
-          { pump: 'pump b', flow: gpm(76.1), share: 76.1 / 150 },
+          { pump: 'a', flow: gpm(73.9), share: 73.9 / 150 },
+          { pump: 'b', flow: gpm(76.1), share: 76.1 / 150 },
         ],
       },
       {
@@ -90,8 +90,8 @@ export function meeting(): CheckAnswer {
           values: { flow: { value: gpm(105), dimension: 'flow' } },
         },
         shares: [
-          { pump: 'pump a', flow: gpm(150), share: 1 },
-          { pump: 'pump b', flow: gpm(150), share: 1 },
+          { pump: 'a', flow: gpm(150), share: 1 },
+          { pump: 'b', flow: gpm(150), share: 1 },
         ],
       },
       {
@@ -99,7 +99,7 @@ export function meeting(): CheckAnswer {
         verdict: 'falls_short',
         shutoff: psi(240),
         reachable: false,
-        shares: [{ pump: 'pump a', flow: gpm(150), share: 1 }],
+        shares: [{ pump: 'a', flow: gpm(150), share: 1 }],
       },
     ],
     inventory: [

@@ -42,7 +42,7 @@ function sharesText({ shares }: StagingAnswer, figures: Figures): string {
   if (shares.length < 2 || whole > 1.001) return '';
   const parts = shares.map(({ pump, flow, share }) => {
     const moved = figures.say('stagings.shares.flow', 'flow', flow);
-    return `${pump} moves ${moved} (${figures.say('stagings.shares.share', 'ratio', share)})`;
+    return `pump ${pump} moves ${moved} (${figures.say('stagings.shares.share', 'ratio', share)})`;
   });
   return `${parts.join(', ')}.`;
 }
