@@ -42,7 +42,10 @@ function typesMet(rig: Rig, typing: TypingAsked, staging: StagingName): TypeMet[
         { ...typing, class: name, requirement },
       ])
     : [[typing.class ?? 'custom', typing]];
-  const ends = deliveries(rig, staging);
+  const ends = deliveries(rig, staging).map((delivery) => ({
+    delivery,
+    most: delivery.endOfCurves().flow,
+  }));
   return classes
     .flatMap(([name, asked]) => typeMet(rig.layout, name, asked, ends) ?? [])
     .sort((a, b) => b.flow * b.pressure - a.flow * a.pressure);
@@ -52,7 +55,7 @@ function typeMet(
   layout: Layout,
   name: string,
   asked: TypingAsked,
-  ends: readonly Delivery[],
+  ends: readonly { delivery: Delivery; most: number }[],
 ): TypeMet | undefined {
   const { requirement } = asked;
   if (!requirement.points && requirement.pressure === undefined && asked.pressure === undefined)
@@ -60,8 +63,10 @@ function typeMet(
   if (requirement.points?.some(({ pressure }) => pressure === undefined) && asked.pressure === undefined)
     return undefined;
   let least: Omit<TypeMet, 'inventory'> | undefined;
-  for (const delivery of ends) {
+  for (const { delivery, most } of ends) {
     for (const { flow, pressure, net } of ratingPoints(asked)) {
+      // Far past the curves nothing is known, and no balance need be there.
+      if (flow > most) return undefined;
       const state = delivery.at(flow);
       if (delivery.offCurve(state) || cavitating(state).length > 0) return undefined;
       const margin = delivery.pressure(state, flow, net) - pressure;
