@@ -1,26 +1,52 @@
 import type { Caution } from './caution.js';
+import { coolingLine } from './cooling-line.js';
 import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
+import { gaugeRange } from './gauge-range.js';
 import { type Hazard, type HazardFacts, ranked } from './hazard.js';
 import { hosePressure } from './hose-pressure.js';
+import { hotPump } from './hot-pump.js';
 import { inletVapour } from './inlet-vapour.js';
+import { judgedAtPanel } from './judged-at-panel.js';
+import { mixedRules } from './mixed-rules.js';
 import { noCheckValve } from './no-check-valve.js';
 import { offCurve } from './off-curve.js';
+import { overweight } from './overweight.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
+import { reliefSetting } from './relief-setting.js';
+import { slopeAsHeight } from './slope-as-height.js';
+import { starvedNozzle } from './starved-nozzle.js';
+import { suctionShort } from './suction-short.js';
+import { tankRunsOut } from './tank-runs-out.js';
+import { thinAir } from './thin-air.js';
 import { thinMargin } from './thin-margin.js';
 import { unmeasuredShutoff } from './unmeasured-shutoff.js';
+import { wrongStaging } from './wrong-staging.js';
 
 const HAZARDS: readonly Hazard[] = [
   pumpShutOut,
+  coolingLine,
+  hotPump,
   pumpPressure,
   hosePressure,
+  reliefSetting,
+  gaugeRange,
   inletVapour,
+  suctionShort,
   noCheckValve,
   droopingCurve,
   offCurve,
   enginePower,
+  thinAir,
+  wrongStaging,
+  judgedAtPanel,
   thinMargin,
+  starvedNozzle,
+  slopeAsHeight,
+  tankRunsOut,
+  overweight,
+  mixedRules,
   unmeasuredShutoff,
 ];
 

@@ -5,6 +5,7 @@ import { figuresIn } from './figures.js';
 import { briefStops, cautionsSection } from './sections/cautions.js';
 import { flowHeadline, linesSection, nozzlesSection, tankSection } from './sections/flows.js';
 import { foundationsSection } from './sections/foundations.js';
+import { heatSection } from './sections/heat.js';
 import { pointsSection } from './sections/points.js';
 import { pumpsSection } from './sections/pumps.js';
 import { subjectSection } from './sections/subject.js';
@@ -25,6 +26,7 @@ export function flowDocument(answer: FlowAnswer, units: UnitSystem, brief = fals
       ...subjectSection(answer, figures),
       ...nozzlesSection(answer.nozzles, figures),
       ...pumpsSection(answer.pumps, figures),
+      ...heatSection(answer.heat, figures),
       ...cautionsSection(answer.cautions, figures),
       ...linesSection(answer.lines, figures),
       ...pointsSection(answer.points, figures),

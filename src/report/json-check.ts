@@ -10,6 +10,7 @@ import type {
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
 import { acrossTree, bracketTree } from './json-conditions.js';
+import { engineTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
 import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-running.js';
 import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
@@ -110,6 +111,7 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,
   staging_advice: answer.stagingAdvice ? stagingAdviceTree(answer.stagingAdvice, units) : null,
   across: answer.across.map(acrossTree),
+  ...engineTree(answer, units),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
+import { heatTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
@@ -51,6 +52,7 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   nozzles: answer.nozzles.map(nozzleTree),
   pumps: answer.pumps.map(pumpTree),
   tank: answer.tank ? tankTree(answer.tank) : null,
+  heat: answer.heat.map(heatTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { engineJson, heatJson } from './json-schema-engine.js';
 import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.js';
 import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-schema-running.js';
 
@@ -232,6 +233,7 @@ export const checkJson = z
     pressure_control: pressureControlJson,
     staging_advice: stagingAdviceJson,
     across: z.array(acrossJson),
+    ...engineJson,
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,
@@ -294,6 +296,7 @@ export const flowJson = z
     nozzles: z.array(nozzleJson),
     pumps: z.array(pumpJson),
     tank: tankJson,
+    heat: heatJson,
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,

@@ -1,11 +1,11 @@
 import type { Measure } from '../quantity/dimension.js';
-import { toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
+import { type Role, toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
 import type { Answer, CheckAnswer, FlowAnswer } from '../study/answer.js';
 import { checkedNumber, InternalFault } from './checked-number.js';
 import { checkTree } from './json-check.js';
 import { flowTree } from './json-flow.js';
 import type { CheckJson, FlowJson } from './json-schema.js';
-import { Bore, Vacuum } from './json-tree.js';
+import { Bore, InRole, Vacuum } from './json-tree.js';
 
 /** Changes only when a shape breaks, never when a key is added. */
 export const JSON_FORMAT = 1;
@@ -15,8 +15,8 @@ const DIGITS = 12;
 
 const isMeasure = (value: object): value is Measure => 'dimension' in value && 'value' in value;
 
-function quantity(path: string, { value, dimension }: Measure, units: UnitSystem) {
-  const unit = unitFor(dimension, units, undefined);
+function quantity(path: string, { value, dimension }: Measure, units: UnitSystem, role?: Role) {
+  const unit = unitFor(dimension, units, role);
   return { value: rounded(path, toUnit(checkedNumber(path, value), unit)), unit };
 }
 
@@ -39,6 +39,7 @@ function converted(value: unknown, path: string, units: UnitSystem): unknown {
   if (typeof value === 'number') return checkedNumber(path, value);
   if (Array.isArray(value)) return value.map((each, index) => converted(each, `${path}[${index}]`, units));
   if (value instanceof Bore) return bore(path, value, units);
+  if (value instanceof InRole) return quantity(path, value.measure, units, value.role);
   if (value instanceof Vacuum) return vacuum(path, value, units);
   if (typeof value !== 'object') throw new InternalFault(`${path} is ${typeof value}, which JSON would drop`);
   if (isMeasure(value)) return quantity(path, value, units);

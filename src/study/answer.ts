@@ -1,6 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { EngineFacts, HeatAnswer, LedgerAnswer } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';
 import type { StagingAdvice } from './staging-advice.js';
 import type { SuctionAnswer } from './suction.js';
@@ -178,7 +179,7 @@ export interface RunningFacts {
   stagingAdvice?: StagingAdvice;
 }
 
-export interface CheckAnswer extends RunningFacts {
+export interface CheckAnswer extends RunningFacts, EngineFacts {
   question: 'check';
   title: string;
   engine: string;
@@ -200,6 +201,8 @@ export interface CheckAnswer extends RunningFacts {
   points: GaugePoint[];
   /** What was asked for beside the layout's own conditions. */
   across: AcrossAnswer[];
+  /** The limits that are tightest, or all of them. */
+  ledger: LedgerAnswer;
   /** Most dangerous first. */
   cautions: Caution[];
   assumptions: Statement[];
@@ -265,6 +268,8 @@ export interface FlowAnswer {
   pumps: PumpAnswer[];
   totalFlow: number;
   tank?: { capacity: number; usable: number; endurance: number | null; source: string };
+  /** Of the engine's own pumps. */
+  heat: HeatAnswer[];
   cautions: Caution[];
   assumptions: Statement[];
   solver: SolverReport;

@@ -156,3 +156,14 @@ export interface LedgerAnswer {
   /** How many there are in all. */
   of: number;
 }
+
+/** What a check says of the engine besides its rating. */
+export interface EngineFacts {
+  /** The pumps' verdict on the hottest day that a test is made on, where it is hotter than the layout's. */
+  hotDay?: { airTemperature: number; verdict: Verdict };
+  heat: HeatAnswer[];
+  pumpsOut: PumpOutAnswer[];
+  life: LifeAnswer;
+  axles?: AxlesAnswer;
+  pairCost?: PairCostAnswer;
+}

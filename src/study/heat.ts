@@ -1,5 +1,6 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { SCALDING } from '../caution/pump-shut-out.js';
 import type { Layout } from '../layout/layout.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { boilingTemperature, flowForRise, roughLeastFlow, timeToWarm } from '../physics/pump-heat.js';
@@ -9,16 +10,13 @@ import { STANDSTILL } from './pump-answer.js';
 
 /** Rise of temperature that the least flow allows: 15 degF. General pump texts, gpm = bhp / 2.95. */
 const RISE_ALLOWED = 15 / 1.8;
-/** 140 degF, at which water scalds within seconds. Common practice, no source. */
-export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
-
 /** What each of the engine's own pumps does to the temperature of its water: at work, and with every outlet shut. */
-export function heatOf(layout: Layout, working: OperatingPoint, shut: OperatingPoint): HeatAnswer[] {
+export function heatOf(layout: Layout, working: OperatingPoint, shut?: OperatingPoint): HeatAnswer[] {
   return working.assembly.pumps
     .filter((pump) => !pump.booster)
     .map((pump) => {
-      const same = shut.assembly.pumps.find(({ name }) => name === pump.name);
-      return pumpHeat(layout, working, pump, same && { state: shut, pump: same });
+      const same = shut?.assembly.pumps.find(({ name }) => name === pump.name);
+      return pumpHeat(layout, working, pump, shut && same && { state: shut, pump: same });
     });
 }
 

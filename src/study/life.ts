@@ -2,6 +2,7 @@ import type { EnginePump, Layout, PumpName, TypingAsked } from '../layout/layout
 import { under } from './conditions.js';
 import type { LifeAnswer, ServiceDue } from './engine-answer.js';
 import { closeIn } from './falling-root.js';
+import { NoSteadyAnswer } from './no-steady-answer.js';
 import type { Rig } from './rig.js';
 import { slackOf, verdictHere } from './verdict-here.js';
 
@@ -19,7 +20,7 @@ export function lifeOf(rig: Rig, typing: TypingAsked): LifeAnswer {
     const pump = engine.pumps[name];
     return pump ? [{ name, pump }] : [];
   });
-  const slackAt = (worn: Layout) => slackOf(verdictHere(rig.with(worn), typing));
+  const slackAt = (worn: Layout) => wornSlack(rig, worn, typing);
   const here = verdictHere(rig, typing);
   const short = slackOf(here) < 0;
   const unworn = verdictHere(rig.with(under(layout, { wear: 0 })), typing);
@@ -54,6 +55,16 @@ export function lifeOf(rig: Rig, typing: TypingAsked): LifeAnswer {
     short,
     ...partsInCommon(both.map(({ pump }) => pump)),
   };
+}
+
+/** A pump so worn that the draw sucks its own plumbing dry has no steady answer, and falls short. */
+function wornSlack(rig: Rig, worn: Layout, typing: TypingAsked): number {
+  try {
+    return slackOf(verdictHere(rig.with(worn), typing));
+  } catch (error) {
+    if (error instanceof NoSteadyAnswer) return -1;
+    throw error;
+  }
 }
 
 function wornAlone(layout: Layout, name: PumpName, wear: number): Layout {

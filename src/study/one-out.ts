@@ -65,6 +65,7 @@ function typeMet(
   let least: Omit<TypeMet, 'inventory'> | undefined;
   for (const { delivery, most } of ends) {
     for (const { flow, pressure, net } of ratingPoints(asked)) {
+      if (flow > mostOnCurves(delivery)) return undefined;
       // Far past the curves nothing is known, and no balance need be there.
       if (flow > most) return undefined;
       const state = delivery.at(flow);
@@ -79,6 +80,11 @@ function typeMet(
       return undefined;
   }
   return least && { ...least, inventory: inventoryOf(layout, asked) };
+}
+
+/** More than this no pump of a delivery passes on its curve, m3/s. */
+function mostOnCurves({ assembly }: Delivery): number {
+  return assembly.pumps.reduce((sum, { curve, speed }) => sum + curve.lastFlow * speed, 0);
 }
 
 function inventoryOf(layout: Layout, asked: TypingAsked): TypeMet['inventory'] {

@@ -4,22 +4,24 @@ import type { OperatingPoint } from '../assembly/operating-point.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
+import { TANK_RESERVE } from '../caution/tank-runs-out.js';
 import type { Layout } from '../layout/layout.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
 import { flowVelocity } from '../physics/velocity.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
+import { axlesOf } from './axles.js';
 import { citation } from './citation.js';
 import { governed } from './governor.js';
+import { heatOf } from './heat.js';
 import { laidCases } from './laid-cases.js';
+import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
 import { pumpAnswer, STANDSTILL } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 
-/** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
-const RESERVE = 0.1;
 const RESERVE_SOURCE =
   'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
 
@@ -40,6 +42,7 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const { assembly } = state;
   const shut = laidCases(rig, staging).filter(({ kind }) => kind === 'laid_shut');
   const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...shut];
+  const heat = heatOf(layout, state, shut[0]?.point);
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
     question: 'flow',
@@ -55,7 +58,13 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     totalFlow: nozzles.reduce((sum, { flow }) => sum + flow, 0),
     tank: tankAnswer(layout, state),
-    cautions: cautionsOf({ layout, cases }),
+    heat,
+    cautions: cautionsOf({
+      layout,
+      cases,
+      heat,
+      ledger: ledgerOf({ cases, axles: axlesOf(layout) }),
+    }),
     assumptions: assumptions(layout, assembly.site),
     solver: solverReport(state),
   };
@@ -107,7 +116,7 @@ function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
     if (link.from === source.node) return sum + state.flow(index);
     return link.to === source.node ? sum - state.flow(index) : sum;
   }, 0);
-  const usable = tank.capacity * (1 - RESERVE);
+  const usable = tank.capacity * (1 - TANK_RESERVE);
   return {
     capacity: tank.capacity,
     usable,

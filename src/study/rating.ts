@@ -6,9 +6,11 @@ import { judgeAcross } from './across.js';
 import type { CheckAnswer, Requirement, RunningFacts, Sweep, TestOrifice } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
+import { engineFacts } from './engine-facts.js';
 import { highestPlace } from './highest-place.js';
 import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
+import { ledgerOf } from './ledger.js';
 import { gaugePoints, lossesTo } from './losses.js';
 import { bracketPower } from './power-bracket.js';
 import { pressureControlOf } from './pressure-control.js';
@@ -24,6 +26,9 @@ import { readTestOrifice } from './test-orifice.js';
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
 
+/** Lines of the ledger that are shown unasked. */
+const TIGHTEST = 3;
+
 /** Raised where a layout is asked to be checked that names no typing. */
 export class NoTyping extends Error {
   override name = 'NoTyping';
@@ -32,6 +37,8 @@ export class NoTyping extends Error {
 export interface CheckOptions {
   /** Other conditions that the verdict is wanted under too. */
   across?: readonly Sweep[];
+  /** How much of the ledger of limits: its tightest lines, unless all are asked for. */
+  ledger?: 'tightest' | 'all';
 }
 
 /**
@@ -70,6 +77,15 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     pressureControl: pressureControlOf(rig, delivery, state),
     stagingAdvice: adviseStaging(rig, judged, worst.point),
   };
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point });
+  const stagings = judged.map(stagingAnswer);
+  const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
+  const ledger = ledgerOf({
+    cases,
+    axles: facts.axles,
+    suction: running.suction,
+    control: running.pressureControl,
+  });
   return {
     question: 'check',
     title: layout.title,
@@ -79,21 +95,26 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     pumpVerdict,
     requirement: requirementOf(typing, own),
     staging,
-    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name),
+    judgedAt,
     atRequiredFlow: worst.atRequiredFlow,
     atRequiredPressure: worst.atRequiredPressure,
     testOrifice,
-    stagings: judged.map(stagingAnswer),
+    stagings,
     inventory,
     losses: lossesTo(state, delivery.end.place),
     points: gaugePoints(state),
     ...running,
+    ...facts,
+    ledger: { lines: options.ledger === 'all' ? ledger : ledger.slice(0, TIGHTEST), of: ledger.length },
     across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,
       cases,
       pumpVerdict,
       running,
+      heat: facts.heat,
+      ledger,
+      judged: { staging, stagings, judgedAt, ...facts },
       verdict: worst.atRequiredFlow && {
         required: worst.point.pressure,
         margin: testOrifice

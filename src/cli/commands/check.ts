@@ -11,6 +11,7 @@ export const check: LayoutCommand<CheckAnswer> = {
     'pumpyoke check engine-614.yaml',
     'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft, 8000 ft"',
     'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %" --across "tank 100 %, 20 %"',
+    'pumpyoke check engine-614.yaml --ledger',
     'pumpyoke check engine-614.yaml --units si --out report.html',
     'pumpyoke check engine-614.yaml --json',
   ],
@@ -21,11 +22,15 @@ export const check: LayoutCommand<CheckAnswer> = {
     )
       .argParser(collected)
       .default([], 'none'),
+    new Option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
   ],
-  ask: async (layout, { across }) => {
+  ask: async (layout, { across, ledger }) => {
     const { readSweep } = await import('../sweep.js');
     const sweeps = (across as string[]).map(readSweep);
-    return (await import('../../study/rating.js')).checkLayout(layout, { across: sweeps });
+    return (await import('../../study/rating.js')).checkLayout(layout, {
+      across: sweeps,
+      ledger: ledger ? 'all' : 'tightest',
+    });
   },
   holds: (answer) => answer.verdict === 'meets',
 };
