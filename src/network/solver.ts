@@ -7,8 +7,11 @@ import { TreeFold } from './start.js';
 
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
-/** A flow against a shut one-way link above this (m3/s) was forced through it by a draw; far above what its law lets by. */
-const FORCED = 1e-8;
+/**
+ * A flow against a shut one-way link above this (m3/s) was forced through it by a draw. Its own law lets by as much only at
+ * 100 km of head, which no pump pushed past its curve comes near.
+ */
+const FORCED = 1e-7;
 
 /** The part of a pump's runout that a start takes it to move. */
 const MIDDLING = 0.6;
