@@ -1,6 +1,8 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { HeatAnswer } from '../study/engine-answer.js';
 import type { Caution } from './caution.js';
-import type { Hazard } from './hazard.js';
+import type { Hazard, HazardCase } from './hazard.js';
 
 /** 140 degF, at which water scalds within seconds. Common practice, no source. */
 export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
@@ -8,56 +10,100 @@ export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
 /** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
 const STANDSTILL = 1e-6;
 
+const SOURCE =
+  'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
+
 /**
- * A running pump that moves no water: shut out, because the header stands above its shutoff and holds its check valve
- * shut, or dead-headed, because every way out is shut. All its power then heats the water that it holds.
+ * A running pump that gives no water: shut out, because the header stands above what it can reach and holds its check valve
+ * shut or drives water back through it; or dead-headed, because every way out is shut. Without a cooling line all its
+ * power then heats the water that it holds.
  */
 export const pumpShutOut: Hazard = ({ cases, heat }) =>
-  cases.flatMap(({ kind, when, point }) =>
-    point.assembly.pumps.flatMap((pump): Caution[] => {
-      const flow = point.flow(pump.link);
-      if (flow > STANDSTILL) return [];
-      const others = point.assembly.pumps.some(
-        (other) => other !== pump && point.flow(other.link) > STANDSTILL,
-      );
-      const common = { at: pump.name, value: { value: Math.max(flow, 0), dimension: 'flow' as const } };
-      const soon = boilsIn(heat?.find(({ name }) => name === pump.name));
-      const source =
-        'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
-      if (others && kind !== 'shut') {
-        return [
-          {
-            ...common,
-            code: 'pump_shut_out',
-            level: 'stop',
-            message: `{at} moves {value} ${when}: the header stands at {header}, above what it can reach, and its check valve is held shut. It heats its own water${soon.text}, and can scald`,
-            action:
-              'Run them in series, bring both to the same pressure, or stop {at}; give it a cooling line between the pump and its own check valve.',
-            values: {
-              ...soon.values,
-              header: { value: point.gaugePressure(pump.discharge), dimension: 'pressure' },
-            },
-            source,
-          },
-        ];
-      }
-      return [
-        {
-          ...common,
-          code: 'pump_dead_headed',
-          level: 'warn',
-          message: `{at} moves {value} ${when}, and no cooling line carries water through it: its power heats the water that it holds until it boils${soon.text}`,
-          values: soon.values,
-          action:
-            'Fit a line back to the tank between the pump and its own check valve, prove it by looking at the return, and never leave the pump running with everything shut.',
-          source,
-        },
-      ];
+  cases.flatMap((one) =>
+    one.point.assembly.pumps.flatMap((pump): Caution[] => {
+      if (isShutOut(one, pump)) return [shutOut(one, pump, boilsIn(pump, heat))];
+      return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump, boilsIn(pump, heat))];
     }),
   );
 
+function isShutOut({ kind, point }: HazardCase, pump: AssembledPump): boolean {
+  if (kind === 'shut' || kind === 'laid_shut') return false;
+  if (point.assembly.staging !== 'parallel' || pump.booster) return false;
+  const carried = point.assembly.pumps.some(
+    (other) => other !== pump && !other.booster && delivered(point, other) > STANDSTILL,
+  );
+  if (!carried || delivered(point, pump) > STANDSTILL) return false;
+  // Behind a valve that is shut as well, a pump may stand above the header and still give nothing.
+  return pump.checkValve ? point.lossOf(pump.checkValve) < 0 : point.flow(pump.link) < -STANDSTILL;
+}
+
+/** What a pump gives beyond its cooling line, m3/s. */
+function delivered(point: OperatingPoint, { checkValve, link }: AssembledPump): number {
+  return point.flow(checkValve ? checkValve.link : link);
+}
+
+function shutOut({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
+  const { checkValve } = pump;
+  const header = point.gaugePressure(checkValve ? checkValve.to : pump.discharge);
+  const common = {
+    code: 'pump_shut_out',
+    at: pump.name,
+    values: { ...soon.values, header: { value: header, dimension: 'pressure' as const } },
+    source: SOURCE,
+  };
+  const lost = `{at} gives {value} ${when}: the header stands at {header}, above what it can reach`;
+  const remedy = 'Run them in series, bring both to the same pressure, or stop {at}';
+  if (checkValve === undefined) {
+    return {
+      ...common,
+      level: 'stop',
+      value: { value: -point.flow(pump.link), dimension: 'flow' },
+      message: `{value} run back through {at} ${when}: the header stands at {header}, above what it can reach, and no check valve holds it. How much runs back is a guess`,
+      action:
+        'Fit a check valve in its discharge, and run them in series or bring both to the same pressure.',
+    };
+  }
+  const value = { value: 0, dimension: 'flow' as const };
+  if (point.flow(pump.link) > STANDSTILL) {
+    return {
+      ...common,
+      level: 'warn',
+      value,
+      message: `${lost}, and its check valve is held shut. Only its cooling line keeps it from boiling its water`,
+      action: `${remedy}.`,
+    };
+  }
+  return {
+    ...common,
+    level: 'stop',
+    value,
+    message: `${lost}, and its check valve is held shut. It heats its own water${soon.text}, and can scald`,
+    action: `${remedy}; give it a cooling line between the pump and its own check valve.`,
+  };
+}
+
+function deadHeaded({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
+  return {
+    code: 'pump_dead_headed',
+    level: 'warn',
+    at: pump.name,
+    value: { value: Math.max(point.flow(pump.link), 0), dimension: 'flow' },
+    message: `{at} moves {value} ${when}, and no cooling line carries water through it: its power heats the water that it holds until it boils${soon.text}`,
+    values: soon.values,
+    action:
+      'Fit a line back to the tank between the pump and its own check valve, prove it by looking at the return, and never leave the pump running with everything shut.',
+    source: SOURCE,
+  };
+}
+
+interface Soon {
+  text: string;
+  values?: Caution['values'];
+}
+
 /** How soon, by its trapped water and its power. No heat is taken off for metal and air, so that it takes longer. */
-function boilsIn(heat: HeatAnswer | undefined): { text: string; values?: Caution['values'] } {
+function boilsIn({ name }: AssembledPump, heats: readonly HeatAnswer[] | undefined): Soon {
+  const heat = heats?.find((one) => one.name === name);
   if (heat?.untilScald === undefined || heat.untilBoiling === undefined) return { text: '' };
   const bound = heat.basis === 'engine_rating' ? ' if its engine gave all its power' : '';
   return {

@@ -237,6 +237,7 @@ export interface PumpAnswer {
   model: string;
   state: 'running' | 'shut_out' | 'stopped';
   flow: number;
+  /** What it adds, as pressure, Pa. */
   headRise: number;
   inletPressure: number;
   dischargePressure: number;

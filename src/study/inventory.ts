@@ -18,7 +18,7 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
   };
   atLeast('tank', 'tank', measure(requirement.tank, 'volume'), engine.tank?.capacity);
   for (const { nominal, length } of requirement.hose ?? []) {
-    atLeast(`hose, ${nominalSize(nominal)}`, 'hose', measure(length, 'length'), hoseCarried(layout, nominal));
+    atLeast(`${nominalSize(nominal)} hose`, 'hose', measure(length, 'length'), hoseCarried(layout, nominal));
   }
   atLeast('crew', 'crew', measure(requirement.crew, 'ratio'), engine.crew);
   const weight = loadedWeight(layout);

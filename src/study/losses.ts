@@ -6,11 +6,14 @@ import type { GaugePoint, Loss } from './answer.js';
 /** Losses below this say nothing to a reader, Pa (0.01 psi). */
 const WORTH_SAYING = 70;
 
+/** Below this nothing flows, and what stands on either side of a shut part is no loss, m3/s (0.02 gpm). */
+const STANDSTILL = 1e-6;
+
 /** Where the pressure goes between the water and a place, largest first; the height climbed is one of them. */
 export function lossesTo(state: OperatingPoint, end: Place): Loss[] {
   const { assembly } = state;
   const losses: Loss[] = assembly.elements
-    .filter((element) => element.kind !== 'pump')
+    .filter(({ kind, link }) => kind !== 'pump' && Math.abs(state.flow(link)) > STANDSTILL)
     .map((element) => ({
       where:
         element.modelName && element.step?.name === undefined

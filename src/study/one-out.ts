@@ -76,7 +76,7 @@ function typeMet(
         least = { class: name, title: requirement.name ?? name, flow, pressure, margin };
     }
     const { test_orifice } = requirement;
-    if (test_orifice && readTestOrifice(delivery.assembly, delivery.end, test_orifice).margin < 0)
+    if (test_orifice && readTestOrifice(delivery.assembly, delivery.end, test_orifice).answer.margin < 0)
       return undefined;
   }
   return least && { ...least, inventory: inventoryOf(layout, asked) };

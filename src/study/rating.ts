@@ -3,7 +3,7 @@ import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import { judgeAcross } from './across.js';
-import type { CheckAnswer, Requirement, RunningFacts, Sweep, TestOrifice } from './answer.js';
+import type { CheckAnswer, RatingPoint, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
 import { engineFacts } from './engine-facts.js';
@@ -12,6 +12,7 @@ import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
 import { ledgerOf } from './ledger.js';
 import { gaugePoints, lossesTo } from './losses.js';
+import { NoSteadyAnswer } from './no-steady-answer.js';
 import { bracketPower } from './power-bracket.js';
 import { pressureControlOf } from './pressure-control.js';
 import { pumpAnswer } from './pump-answer.js';
@@ -21,7 +22,7 @@ import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
-import { readTestOrifice } from './test-orifice.js';
+import { type OrificeReading, readTestOrifice } from './test-orifice.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -53,22 +54,29 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const rig = await Rig.of(layout);
   const points = ratingPoints(typing);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
-  const judged = asked.filter((one) => rig.can(one)).map((one) => judgeStaging(rig, one, points));
-  const own = judged.find((one) => one.staging === staging) as StagingJudged;
+  const own = judgeStaging(rig, staging, points);
+  const beside = asked
+    .filter((one) => rig.can(one))
+    .map((one) => (one === staging ? own : judgeBeside(rig, one, points)));
+  const judged = beside.filter((one) => 'worst' in one);
+  const stagings = beside.map((one) => ('worst' in one ? stagingAnswer(one) : one));
   const { worst } = own;
   const { delivery } = worst;
-  const testOrifice = predictReading(rig, typing, own);
+  const read = predictReading(rig, typing, own);
+  const testOrifice = read?.answer;
   const inventory = takeInventory(layout, typing);
   // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
   const pumpVerdict = testOrifice && testOrifice.margin < 0 ? 'falls_short' : worst.verdict;
   const short = inventory.some(({ verdict }) => verdict === 'falls_short');
   // Where the pumps cannot pass the required flow, the losses are told at the most that they can.
-  const state = worst.state ?? delivery.at(worst.atRequiredPressure?.flow ?? 0);
+  const state = worst.state ?? delivery.at(delivery.endOfCurves().flow);
+  const when = worst.state ? 'at the required flow' : 'at the most that its curves allow';
   const cases: HazardCase[] = [
-    { kind: 'operating', when: 'at the required flow', point: state },
+    { kind: 'operating', when, point: state },
     { kind: 'shut', when: 'with the outlets shut', point: delivery.at(0) },
     ...laidCases(rig, staging),
   ];
+  if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     highestPlace: highestPlace(rig, typing),
@@ -78,7 +86,6 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     stagingAdvice: adviseStaging(rig, judged, worst.point),
   };
   const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point });
-  const stagings = judged.map(stagingAnswer);
   const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
   const ledger = ledgerOf({
     cases,
@@ -128,6 +135,21 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   };
 }
 
+/** A staging that the layout only might be in: where it has no steady answer, that is what is said of it. */
+function judgeBeside(
+  rig: Rig,
+  staging: StagingName,
+  points: readonly RatingPoint[],
+): StagingJudged | StagingAnswer {
+  try {
+    return judgeStaging(rig, staging, points);
+  } catch (error) {
+    if (!(error instanceof NoSteadyAnswer)) throw error;
+    const limit = { template: '{why}', values: { why: error.message } };
+    return { staging, verdict: 'falls_short', reachable: false, limit, shares: [] };
+  }
+}
+
 /** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */
 function endName(name: string): string {
   return name.startsWith('outlet') ? `the ${name}` : `outlet ${name}`;
@@ -148,7 +170,7 @@ function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {
   };
 }
 
-function predictReading(rig: Rig, typing: TypingAsked, own: StagingJudged): TestOrifice | undefined {
+function predictReading(rig: Rig, typing: TypingAsked, own: StagingJudged): OrificeReading | undefined {
   const { test_orifice } = typing.requirement;
   if (test_orifice === undefined) return undefined;
   const { end } = own.worst.delivery;

@@ -1,4 +1,5 @@
 import type { Assembly, NamedPlace } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import { nozzleLaw } from '../assembly/outlet.js';
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
 import type { TypingTestOrifice } from '../catalogue/schema/typing.js';
@@ -8,6 +9,12 @@ import type { TestOrifice } from './answer.js';
 import { citation } from './citation.js';
 import { SolvedAssembly } from './rig.js';
 
+/** What the inspector reads, and the state that he reads it in. */
+export interface OrificeReading {
+  answer: TestOrifice;
+  state: OperatingPoint;
+}
+
 /**
  * Hangs the agency's test orifice on an end and predicts what the inspector reads there: the gauge in the tee upstream of
  * it, which reads static pressure.
@@ -16,7 +23,7 @@ export function readTestOrifice(
   assembly: Assembly,
   end: NamedPlace,
   orifice: TypingTestOrifice,
-): TestOrifice {
+): OrificeReading {
   const { bore, tee_bore, discharge_coefficient, passes, grades } = orifice;
   const nozzle: Nozzle = {
     kind: orifice.kind,
@@ -38,7 +45,7 @@ export function readTestOrifice(
   const flow = state.flow(link);
   const velocity = tee_bore === undefined ? 0 : velocityHead(flow, tee_bore);
   const reading = state.totalPressure(end.place) - pressureOfHeight(velocity, site.waterDensity);
-  return {
+  const answer = {
     bore,
     dischargeCoefficient: discharge_coefficient,
     reading,
@@ -48,4 +55,5 @@ export function readTestOrifice(
     grade: grades?.find(({ from }) => reading >= from)?.grade ?? (reading >= passes ? 'pass' : 'below'),
     source: citation(orifice),
   };
+  return { answer, state };
 }

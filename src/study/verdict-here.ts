@@ -70,7 +70,7 @@ function readOrifice(rig: Rig, typing: TypingAsked, { end, staging, assembly }: 
   // Where nothing is laid beyond the outlets, the delivery's own assembly is what the orifice hangs on.
   const bare = closingOrifice(rig) === undefined ? assembly : rig.assemble({ staging, lay: 'to_end' });
   const place = bare.ends.find(({ name }) => name === end.name) ?? bare.ends[0];
-  return readTestOrifice(bare, place, test_orifice);
+  return readTestOrifice(bare, place, test_orifice).answer;
 }
 
 /** The least of the margins that the verdict stands on, each as a part of what is asked; below 0 where it does not stand. */

@@ -221,7 +221,7 @@ export function meeting(): CheckAnswer {
         source: TYPING,
       },
       {
-        item: 'hose, 1-1/2 in',
+        item: '1-1/2 in hose',
         required: { value: ft(1000), dimension: 'length' },
         carried: { value: ft(1000), dimension: 'length' },
         atMost: false,

@@ -48,7 +48,7 @@ export function engineOf(a: unknown, b?: unknown, more: Document = {}): Document
 }
 
 /** A check valve without loss, for closed forms. */
-export const FREE_CHECK: StepText = { check_valve: { k: 0, inside_diameter: '2 in' } };
+export const FREE_CHECK: StepText = { check_valve: { loss: '0 psi' } };
 
 export interface Solved {
   point: OperatingPoint;

@@ -38,6 +38,17 @@ function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] 
   ];
 }
 
+/** The inspector's reading in one line, to stand by the verdict: it may pass or fail on its own. */
+export function orificeLine(orifice: TestOrifice | undefined, figures: Figures): Block[] {
+  if (!orifice) return [];
+  const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
+    limit: nearestGrade(orifice),
+  });
+  const margin = figures.overOrShort('test_orifice.margin', 'pressure', orifice.margin);
+  const text = `At the agency's test orifice the gauge should read ${reading}: ${orifice.grade}, ${margin}.`;
+  return [paragraph(text, orifice.margin < 0 ? 'bad' : undefined)];
+}
+
 /** What the inspector will read, which is the one number that decides on the day. */
 export function testOrificeSection(orifice: TestOrifice | undefined, figures: Figures): Block[] {
   if (!orifice) return [];

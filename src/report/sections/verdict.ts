@@ -3,6 +3,7 @@ import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { requiredFlow, requiredPressure } from '../required.js';
 import { counted, listed, STAGING_PHRASES, verdictTone } from '../words.js';
+import { orificeLine } from './test-orifice.js';
 
 function pressureClause(answer: CheckAnswer, figures: Figures): string {
   const { requirement, atRequiredFlow } = answer;
@@ -53,5 +54,14 @@ export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {
   return [
     { kind: 'heading', level: 1, text: headline(answer, figures), tone: verdictTone(answer.verdict) },
     ...stopLine(answer.cautions),
+    ...orificeLine(answer.testOrifice, figures),
+    ...notStated(answer),
   ];
+}
+
+/** What the typing asks for and the layout is silent on: no verdict covers it. */
+function notStated({ inventory }: CheckAnswer): Block[] {
+  const silent = inventory.filter((line) => line.verdict === 'not_stated').map((line) => line.item);
+  if (silent.length === 0) return [];
+  return [paragraph(`Not stated in the layout, and so not judged: ${listed(silent)}.`)];
 }
