@@ -14,12 +14,7 @@ const SLIP = 5;
 export const mixedRules: Hazard = ({ layout }) => {
   const steps = layout.lay.flatMap((lay) => lay.steps.flatMap(within));
   const hoses = steps.filter((step): step is HoseStep => step.kind === 'hose');
-  return [
-    ...mixedFriction(hoses),
-    ...mixedAppliances(steps),
-    ...oldEdition(layout.typing?.table),
-    ...hoses.flatMap(slipped),
-  ];
+  return [...mixedFriction(hoses), ...oldEdition(layout.typing?.table), ...hoses.flatMap(slipped)];
 };
 
 function within(step: Step): Step[] {
@@ -45,23 +40,6 @@ function mixedFriction(hoses: readonly HoseStep[]): Caution[] {
       message: `The hose of the lay loses by ${laws.map((law) => LAWS[law]).join(' and by ')}: rule sets that were never fitted together`,
       action: 'State all hose by one law, best by coefficients measured on the hose itself.',
       source: 'rule sets of friction are chosen and not mixed (common practice, no source)',
-    },
-  ];
-}
-
-function mixedAppliances(steps: readonly Step[]): Caution[] {
-  const policies = new Set(
-    steps.flatMap((step) => (step.kind === 'appliance' || step.kind === 'branch' ? [step.policy] : [])),
-  );
-  if (policies.size < 2) return [];
-  return [
-    {
-      code: 'mixed_appliance_rules',
-      level: 'note',
-      at: 'the lay',
-      message: `Appliances are charged by ${[...policies].join(' and by ')} rules in one lay`,
-      action: 'Charge all of them by the rule of the agency that reads the answer.',
-      source: 'the appliance rules of agencies conflict by design; each stands with its appliance',
     },
   ];
 }
