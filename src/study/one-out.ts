@@ -2,6 +2,7 @@ import type { StagingName } from '../assembly/assembly.js';
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
+import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
@@ -10,6 +11,12 @@ import { cavitating } from './suction-head.js';
 import { readTestOrifice } from './test-orifice.js';
 
 const OTHER: Record<PumpName, PumpName> = { a: 'b', b: 'a' };
+
+const STANDING = [
+  ['parallel', 'works'],
+  ['parallel', 'stuck_open'],
+  ['series', 'works'],
+] as const;
 
 /** With either pump out: what the engine still makes, and what the pump that is out does where its valves stay open. */
 export function pumpsOut(rig: Rig, typing: TypingAsked, judged: readonly StagingJudged[]): PumpOutAnswer[] {
@@ -23,11 +30,9 @@ export function pumpsOut(rig: Rig, typing: TypingAsked, judged: readonly Staging
         staging: left.staging,
         verdict: left.worst.verdict,
         types: typesMet(rig, typing, left.staging),
-        standing: [
-          standing(rig, 'parallel', out, 'works', left),
-          standing(rig, 'parallel', out, 'stuck_open', left),
-          standing(rig, 'series', out, 'works', left),
-        ],
+        standing: STANDING.flatMap(
+          ([staging, check]) => ifSteady(() => standing(rig, staging, out, check, left)) ?? [],
+        ),
       },
     ];
   });

@@ -5,11 +5,13 @@ import type { Hose } from '../catalogue/schema/hose.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { Delivery } from './delivery.js';
 import { governed, holdPressure } from './governor.js';
+import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import { type Surge, surgesOf } from './surge.js';
 
 /** Part of the service test pressure of the weakest hose that a relief valve is set to, at most. NFPA 1962 (2018). */
 const OF_SERVICE_TEST = 0.9;
+const IN_SERIES = ['series', 'series_reversed'] as const;
 /** Nozzles that are shut one at a time, those that flow most first. */
 const MOST_SHUT = 12;
 
@@ -72,7 +74,9 @@ export function pressureControlOf(rig: Rig, delivery: Delivery, state: Operating
     shut,
     overSetting: device && shut - device.set,
     highest: highestSetting(rig, laid ?? state),
-    series: layout.engine.pumps.b ? [interStage(rig, 'series'), interStage(rig, 'series_reversed')] : [],
+    series: layout.engine.pumps.b
+      ? IN_SERIES.flatMap((staging) => ifSteady(() => interStage(rig, staging)) ?? [])
+      : [],
     lineShut: laid && lineShut(rig, laid),
     surges: laid ? surgesOf(layout, laid) : [],
   };

@@ -2,6 +2,7 @@ import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Statement, Verdict } from './answer.js';
 import { closeIn } from './falling-root.js';
+import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
 import { suctionMargin } from './suction-head.js';
@@ -210,7 +211,7 @@ function seriesFacts(rig: Rig, judged: StagingJudged, required: number): SeriesF
     flow,
     between: state.totalPressure(second.inlet),
     betweenLimit: second.model.limits?.inlet,
-    firstStops: firstStops(rig, judged, first.name === 'pump a' ? 'a' : 'b', flow),
+    firstStops: ifSteady(() => firstStops(rig, judged, first.name === 'pump a' ? 'a' : 'b', flow)),
   };
 }
 

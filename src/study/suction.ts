@@ -8,6 +8,7 @@ import type { Verdict } from './answer.js';
 import { under } from './conditions.js';
 import { type Delivery, deliveries } from './delivery.js';
 import { closeIn } from './falling-root.js';
+import { ifSteady } from './if-steady.js';
 import type { Rig } from './rig.js';
 import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from './suction-head.js';
 import { verdictHere } from './verdict-here.js';
@@ -171,28 +172,30 @@ function fromLift(rig: Rig, typing: TypingAsked): SuctionAnswer['lift'] {
   };
   const there = rig.with(lifted);
   const both: StagingName[] = layout.engine.pumps.b ? ['parallel', 'a', 'b'] : ['a'];
-  const rows = both.map((staging): LiftRow => {
-    const [delivery] = deliveries(there, staging);
-    const own = delivery.assembly.pumps.filter((pump) => !pump.booster);
-    const end = delivery.endOfCurves();
-    const onset = onsetOf(delivery, end.flow, own);
-    const most = onset?.flow ?? end.flow;
-    const state = delivery.at(most);
-    const pump = onset?.pump ?? end.pump;
-    return {
-      staging,
-      most,
-      limit: onset ? 'cavitates' : 'end_of_curve',
-      pump: pump.name,
-      basis: suctionNeed(state, pump).basis,
-      vacuum: Math.max(...own.map((one) => -state.gaugePressure(one.inlet))),
-    };
-  });
+  const rows = both.flatMap((staging) => ifSteady(() => liftRow(there, staging)) ?? []);
   const { atmosphericPressure, waterDensity } = siteOf(layout.site);
   return {
     lift: TYPING_LIFT,
     attainable: attainableLift(theoreticalLift(atmosphericPressure, waterDensity)),
     hoseStated: (draft?.suction.length ?? 0) > 0,
     rows,
+  };
+}
+
+function liftRow(there: Rig, staging: StagingName): LiftRow {
+  const [delivery] = deliveries(there, staging);
+  const own = delivery.assembly.pumps.filter((pump) => !pump.booster);
+  const end = delivery.endOfCurves();
+  const onset = onsetOf(delivery, end.flow, own);
+  const most = onset?.flow ?? end.flow;
+  const state = delivery.at(most);
+  const pump = onset?.pump ?? end.pump;
+  return {
+    staging,
+    most,
+    limit: onset ? 'cavitates' : 'end_of_curve',
+    pump: pump.name,
+    basis: suctionNeed(state, pump).basis,
+    vacuum: Math.max(...own.map((one) => -state.gaugePressure(one.inlet))),
   };
 }

@@ -9,10 +9,10 @@ export const check: LayoutCommand<CheckAnswer> = {
   summary: 'does this layout reach the pressure at flow that its typing asks for?',
   examples: [
     'pumpyoke check engine-614.yaml',
-    'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft, 8000 ft"',
-    'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %" --across "tank 100 %, 20 %"',
+    'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft"',
+    'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %"',
     'pumpyoke check engine-614.yaml --ledger',
-    'pumpyoke check engine-614.yaml --units si --out report.html',
+    'pumpyoke check e614.yaml --units si --out report.html',
     'pumpyoke check engine-614.yaml --json',
   ],
   options: () => [
