@@ -9,10 +9,10 @@ import { slackOf, verdictHere } from './verdict-here.js';
 /** Highest place that is looked at, m (19,685 ft): as high as the derating rules are read. */
 const TOP = 6000;
 /** Places are found to this, m. */
-const FOUND = 5 * FOOT;
+const FOUND = 50 * FOOT;
 
 /** Near enough: a slack of this part of what is asked. */
-const NEAR = 1e-5;
+const NEAR = 5e-5;
 
 /**
  * The highest place at which the pumps' verdict still stands, with the day and everything else as laid out: higher up the

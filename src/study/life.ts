@@ -8,6 +8,8 @@ import { slackOf, verdictHere } from './verdict-here.js';
 
 /** Wear is found to this, and looked for up to the most that a layout may state. */
 const WEAR_FOUND = 5e-4;
+/** Most ratings are lost within so much more wear: looked at first. */
+const USUAL_SPAN = 0.1;
 const MOST_WEAR = 0.9;
 /** Near enough: a slack of this part of what is asked. */
 const NEAR = 1e-4;
@@ -76,9 +78,14 @@ function wornAlone(layout: Layout, name: PumpName, wear: number): Layout {
 
 /** The wear up to which a slack that falls with it stays above 0; undefined where it does up to the most. */
 function borne(from: number, slackAt: (wear: number) => number, atFrom: number): number | undefined {
-  const atMost = slackAt(MOST_WEAR);
-  if (atMost >= 0) return undefined;
-  const bracket = { low: from, atLow: { value: atFrom }, high: MOST_WEAR, atHigh: { value: atMost } };
+  let high = Math.min(MOST_WEAR, from + USUAL_SPAN);
+  let atHigh = slackAt(high);
+  if (atHigh >= 0 && high < MOST_WEAR) {
+    high = MOST_WEAR;
+    atHigh = slackAt(high);
+  }
+  if (atHigh >= 0) return undefined;
+  const bracket = { low: from, atLow: { value: atFrom }, high, atHigh: { value: atHigh } };
   const evaluate = (wear: number) => ({ value: slackAt(wear) });
   return closeIn(evaluate, bracket, WEAR_FOUND, ({ value }) => value < NEAR).low;
 }

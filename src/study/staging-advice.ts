@@ -13,8 +13,8 @@ const SHARE_FOUND = 1e-4;
 /** Shares that lie this near are alike. Common practice, no source. */
 const ALIKE = 0.02;
 /** Flows are found to this, m3/s, or once the suction head is this near, m. */
-const FLOW_FOUND = 1e-7;
-const HEAD_FOUND = 1e-3;
+const FLOW_FOUND = 1e-6;
+const HEAD_FOUND = 0.02;
 /** Least throttle that is advised; below it one pump alone is the better advice. Common practice, no source. */
 const LEAST_THROTTLE = 0.5;
 

@@ -18,8 +18,8 @@ const DRAWN_DOWN = 0.2;
 /** Lift that typings ask to be primed and pumped from. NWCG engine typing page, notes to the table. */
 const TYPING_LIFT = 10 * FOOT;
 /** Flows are found to this, m3/s, or once the suction head is this near, m. */
-const FLOW_FOUND = 1e-7;
-const HEAD_FOUND = 1e-3;
+const FLOW_FOUND = 1e-6;
+const HEAD_FOUND = 0.02;
 
 export interface PumpSuction {
   pump: string;

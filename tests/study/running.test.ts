@@ -86,7 +86,8 @@ describe('suction', () => {
     const gallons = (from / GALLON_PER_MINUTE).toFixed(4);
     const there = await check({ intake: '1.2 in', flow: `${gallons} gpm` });
     const [a] = there.suction?.pumps ?? [];
-    expect(a.available).toBeCloseTo(a.needed, 2);
+    expect(a.available - a.needed).toBeGreaterThan(-0.001);
+    expect(a.available - a.needed).toBeLessThan(0.03);
   });
 
   test('hot water and height take suction away', async () => {
