@@ -94,6 +94,12 @@ export class LinkLosses {
     this.curveFrom = curveFrom;
   }
 
+  /**
+   * Whether a stretch of falling loss is taken as if it rose as steeply: every step then goes downhill on the content, and ends
+   * where the pumps run stably, more slowly than by the slope that it has.
+   */
+  upright = false;
+
   isPump(number: number): boolean {
     return this.speed[number] > 0;
   }
@@ -152,7 +158,8 @@ export class LinkLosses {
     const steep = speed * at.slope + held.slope * (2 * speed * at.loss - flow * at.slope);
     // A drooping pump curve has a stretch of falling loss: the slope keeps its sign there and stays off zero.
     const least = this.isPump(i) ? LEAST_PUMP_SLOPE : LEAST_SLOPE;
-    const kept = Math.abs(steep) >= least ? steep : steep < 0 ? -least : least;
+    const size = Math.max(Math.abs(steep), least);
+    const kept = steep < 0 && !this.upright ? -size : size;
     this.conductance[i] = 1 / kept;
   }
 }
