@@ -173,5 +173,10 @@ describe('a pump without power data', () => {
     expect(Math.round(250 * constant ** 2)).toBe(224);
     expect(Math.round(150 * flat)).toBe(138);
     expect(Math.round(150 * constant)).toBe(142);
+    // Read backwards: what the gauge has to show where the pump is tested, for 250 psi to be left up there.
+    expect(Math.round(250 / constant ** 2)).toBe(279);
+    expect(Math.round(250 / flat ** 2)).toBe(294);
+    expect(Math.round(250 / carriedSpeed(0.79, 'constant_power') ** 2)).toBe(293);
+    expect(Math.round(250 / carriedSpeed(0.79, 'flat_torque') ** 2)).toBe(316);
   });
 });
