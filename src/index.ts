@@ -19,13 +19,34 @@ export { NetworkSolver } from './network/solver.js';
 export type { Dimension, Measure } from './quantity/dimension.js';
 export type { UnitSystem } from './quantity/format.js';
 export { answerDocument } from './report/answer-document.js';
+export { cardText } from './report/card.js';
 export type { Document } from './report/document.js';
 export { htmlOf } from './report/html.js';
 export { JSON_FORMAT, toJson } from './report/json.js';
-export { answerJson, type CheckJson, checkJson, type FlowJson, flowJson } from './report/json-schema.js';
+export {
+  type AdvanceJson,
+  advanceJson,
+  answerJson,
+  type CheckJson,
+  type ClockJson,
+  checkJson,
+  clockJson,
+  type FlowJson,
+  flowJson,
+  type ReachJson,
+  type RequireJson,
+  reachJson,
+  requireJson,
+} from './report/json-schema.js';
 export { markdownOf } from './report/markdown.js';
 export { type TextOptions, textOf } from './report/text.js';
 export type * from './study/answer.js';
+export { type CardAnswer, type CardOptions, cardOf } from './study/card.js';
+export { type ClockOptions, clockOf } from './study/clock.js';
 export { NoSteadyAnswer } from './study/no-steady-answer.js';
-export { operateLayout } from './study/operation.js';
+export { type OperateOptions, operateLayout } from './study/operation.js';
+export { advanceLayout, NoProgressiveLay } from './study/progression.js';
 export { checkLayout, NoTyping } from './study/rating.js';
+export { NothingToReach, type ReachOptions, reachOf } from './study/reach.js';
+export { NothingRequired, type RequireOptions, requireOf } from './study/require.js';
+export { nozzleStates, UnknownNozzle } from './study/valves.js';

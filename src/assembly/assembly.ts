@@ -1,7 +1,7 @@
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Staging } from '../layout/layout.js';
-import type { Path } from '../layout/step.js';
+import type { NozzleStep, OpenEndStep, Path } from '../layout/step.js';
 import type { Network } from '../network/network.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { HeldSpeed } from '../physics/pump-curve/held-speed.js';
@@ -40,6 +40,8 @@ export interface AssembledNozzle {
   link?: number;
   inlet: Place;
   path: Path;
+  /** What the document says of it. */
+  step: NozzleStep | OpenEndStep;
 }
 
 /** A named point where a gauge may be read. */

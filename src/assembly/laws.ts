@@ -189,3 +189,15 @@ function curveOf(law: LinkLaw): LossCurve {
     },
   };
 }
+
+/** Head lost by a law at a flow, m. */
+export function lossAtFlow(law: LinkLaw, flow: number): number {
+  const out = { loss: 0, slope: 0 };
+  curveOf(law).evaluate(flow, out);
+  return out.loss;
+}
+
+/** The flow at which a quadratic law loses a head, m3/s; undefined for any other law. */
+export function flowAtLoss(law: LinkLaw, head: number): number | undefined {
+  return law.kind === 'resistance' ? Math.sqrt(Math.max(0, head) / law.resistance) : undefined;
+}

@@ -1,12 +1,12 @@
 import { riseOf } from '../layout/expand.js';
-import type { Path, Step } from '../layout/step.js';
+import type { Path, Step, TankStep } from '../layout/step.js';
 import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
-import { outletOf } from './outlet.js';
+import { outletOf, seep } from './outlet.js';
 import type { PartStore } from './part-store.js';
 import { isPartStep } from './parts.js';
 import type { Site } from './site.js';
@@ -61,9 +61,10 @@ export function layLine(
         place = layPump({ ...step, name: step.label }, place, group, context, end);
         break;
       case 'tank':
-        place = endInTank(place, step.label, context);
+        place = endInTank(step, place, group, context);
         break;
       case 'cap':
+        seep(place, context);
         place = undefined;
         break;
       default: {
@@ -154,15 +155,17 @@ class PumpLoss implements LossCurve {
 }
 
 /** A line that runs into an open tank: its velocity is lost, and the surface is where a pump may draw from. */
-function endInTank(place: Place, name: string, context: LineContext): Place {
-  const surface = context.builder.surface(name, place.elevation);
-  if (place.bore === undefined) context.builder.passage(name, place, surface);
-  else
-    context.builder.link(
-      name,
-      place,
-      surface,
-      quadratic(fittingResistance(1, place.bore) / place.lines ** 2),
-    );
+function endInTank(step: TankStep, place: Place, group: string, context: LineContext): Place {
+  const { builder } = context;
+  const name = step.label;
+  const surface = builder.surface(name, place.elevation);
+  const law =
+    place.bore === undefined ? undefined : quadratic(fittingResistance(1, place.bore) / place.lines ** 2);
+  builder.add(
+    { kind: 'tank', name, modelName: 'portable tank', law, path: step.path, step },
+    group,
+    place,
+    surface,
+  );
   return surface;
 }

@@ -20,17 +20,31 @@ export function outletOf(
   context: LineContext,
 ): AssembledNozzle {
   const name = step.label;
-  const common = { name, inlet, path: step.path };
+  const common = { name, inlet, path: step.path, step };
   const stated = step.kind === 'nozzle' ? step.state : 'open';
   const state = context.nozzleState?.(name, stated) ?? stated;
   const model = step.kind === 'nozzle' ? step.nozzle : ({ kind: 'open_end' } as const);
   const modelName = step.kind === 'nozzle' ? step.modelName : 'open end';
-  if (state === 'shut') return { ...common, model, modelName, state };
+  if (state === 'shut') {
+    seep(inlet, context);
+    return { ...common, model, modelName, state };
+  }
   const air = context.builder.surface(`air at ${name}`, inlet.elevation);
   const law = model.kind === 'open_end' ? openEndLaw(inlet, context.site) : nozzleLaw(model, context.site);
   // No nozzle draws air in: where the line stands below the nozzle it runs dry instead.
   const link = context.builder.link(name, inlet, air, law, true);
   return { ...common, model, modelName, state, link };
+}
+
+/**
+ * What drips from a closed end, m3/s: a drop in ten minutes. Without it water behind check valves would be trapped, and any
+ * pressure over that of the pumps would do as well as theirs.
+ */
+const SEEPS = 1e-10;
+
+/** Lays a closed end: its pressure is then that of what feeds it. */
+export function seep({ node }: Place, { builder }: LineContext): void {
+  builder.nodes[node].demand = SEEPS;
 }
 
 /** The law of a nozzle from the total pressure before it to the air. */

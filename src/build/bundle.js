@@ -108,7 +108,9 @@ async function writeCatalogue() {
   const banner = { js: REQUIRE };
   await build({ ...common, entryPoints: ['src/build/catalogue.ts'], outfile, format: 'esm', banner });
   const { checkedRows } = await import(pathToFileURL(outfile).href);
-  writeFileSync(`${next}catalogue.json`, JSON.stringify(checkedRows(`${root}data`)));
+  const { rows, models } = checkedRows(`${root}data`);
+  writeFileSync(`${next}catalogue.json`, JSON.stringify(rows));
+  writeFileSync(`${next}catalogue-models.json`, JSON.stringify(models));
   rmSync(`${next}build`, { recursive: true });
 }
 

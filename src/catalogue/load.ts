@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { type CatalogueRows, type Kind, type Model, SCHEMAS } from './kind.js';
-import { catalogueRows } from './rows.js';
+import { catalogueModels, catalogueRows } from './rows.js';
 
 /** Everything that ships in the data files, each row read by its schema when it is first asked for. */
 export interface Catalogue {
@@ -14,7 +14,12 @@ export interface Catalogue {
 }
 
 /** Reads the catalogue that ships, or the rows given. */
-export function loadCatalogue(rows: CatalogueRows = catalogueRows()): Catalogue {
+export function loadCatalogue(rows?: CatalogueRows): Catalogue {
+  const built = rows === undefined ? catalogueModels() : undefined;
+  return built ? builtCatalogue(built) : readCatalogue(rows ?? catalogueRows());
+}
+
+function readCatalogue(rows: CatalogueRows): Catalogue {
   const models = new Map<string, unknown>();
   const has = (kind: Kind, id: string) => Object.hasOwn(rows[kind], id);
   return {
@@ -27,6 +32,22 @@ export function loadCatalogue(rows: CatalogueRows = catalogueRows()): Catalogue 
       if (!models.has(key)) models.set(key, parseRow(kind, id, rows[kind][id]));
       return models.get(key) as Model<K>;
     },
+  };
+}
+
+/** The catalogue whose rows were read and checked when the program was built. */
+function builtCatalogue(models: CatalogueRows): Catalogue {
+  let rows: CatalogueRows | undefined;
+  const has = (kind: Kind, id: string) => Object.hasOwn(models[kind], id);
+  return {
+    has,
+    ids: (kind) => Object.keys(models[kind]),
+    row: (kind, id) => {
+      rows ??= catalogueRows();
+      return has(kind, id) ? rows[kind][id] : undefined;
+    },
+    find: <K extends Kind>(kind: K, id: string) =>
+      has(kind, id) ? (models[kind][id] as Model<K>) : undefined,
   };
 }
 

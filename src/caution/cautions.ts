@@ -4,17 +4,23 @@ import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
 import { gaugeRange } from './gauge-range.js';
 import { type Hazard, type HazardFacts, ranked } from './hazard.js';
+import { highLift } from './high-lift.js';
 import { hosePressure } from './hose-pressure.js';
 import { hotPump } from './hot-pump.js';
 import { inletVapour } from './inlet-vapour.js';
+import { intakeFloor } from './intake-floor.js';
 import { judgedAtPanel } from './judged-at-panel.js';
 import { mixedRules } from './mixed-rules.js';
 import { noCheckValve } from './no-check-valve.js';
+import { nozzleShort } from './nozzle-short.js';
+import { npshShort } from './npsh-short.js';
 import { offCurve } from './off-curve.js';
 import { overweight } from './overweight.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
+import { relayRelief } from './relay-relief.js';
 import { reliefSetting } from './relief-setting.js';
+import { ridgePressure } from './ridge-pressure.js';
 import { slopeAsHeight } from './slope-as-height.js';
 import { starvedNozzle } from './starved-nozzle.js';
 import { suctionShort } from './suction-short.js';
@@ -34,6 +40,12 @@ const HAZARDS: readonly Hazard[] = [
   gaugeRange,
   inletVapour,
   suctionShort,
+  npshShort,
+  intakeFloor,
+  highLift,
+  relayRelief,
+  ridgePressure,
+  nozzleShort,
   noCheckValve,
   droopingCurve,
   offCurve,

@@ -6,11 +6,16 @@ import type { Caution, CautionLevel } from './caution.js';
 
 /** A state that a hazard is looked for in. */
 export interface HazardCase {
-  /** `operating` is what the question is about; `shut` has every outlet shut; `laid` is the layout as it stands. */
-  kind: 'operating' | 'shut' | 'laid' | 'laid_shut';
+  /**
+   * `operating` is what the question is about; `shut` has every outlet shut; `laid` is the layout as it stands; in
+   * `burst` its far line has burst open, in `one_out` one of its pumps is out.
+   */
+  kind: 'operating' | 'shut' | 'laid' | 'laid_shut' | 'burst' | 'one_out';
   /** Said after a number: `at the required flow`. */
   when: string;
   point: OperatingPoint;
+  /** The nozzle that is gone in it. */
+  gone?: string;
 }
 
 export interface HazardFacts {

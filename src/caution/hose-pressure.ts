@@ -1,6 +1,7 @@
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Hose } from '../catalogue/schema/hose.js';
+import { alongHose } from '../study/ground-line.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
@@ -40,9 +41,9 @@ function inCase({ when, point }: HazardCase): Caution[] {
   });
 }
 
-/** The highest pressure along a hose: at one of its ends, as both friction and height run evenly along it. */
+/** The highest pressure along a hose: at one of its ends or a dip of the ground, as friction and height run evenly between. */
 function highest(point: OperatingPoint, element: Element): number {
-  return Math.max(point.totalPressure(element.from), point.totalPressure(element.to));
+  return Math.max(...alongHose(point, element).map(({ pressure }) => pressure));
 }
 
 function limitOf({ limits }: Hose, pressure: number) {

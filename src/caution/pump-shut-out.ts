@@ -10,6 +10,9 @@ export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
 /** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
 const STANDSTILL = 1e-6;
 
+/** A check valve that stands with less than this across it is at rest, not held shut, Pa (0.015 psi). */
+const AT_REST = 100;
+
 const SOURCE =
   'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
 
@@ -34,7 +37,7 @@ function isShutOut({ kind, point }: HazardCase, pump: AssembledPump): boolean {
   );
   if (!carried || delivered(point, pump) > STANDSTILL) return false;
   // Behind a valve that is shut as well, a pump may stand above the header and still give nothing.
-  return pump.checkValve ? point.lossOf(pump.checkValve) < 0 : point.flow(pump.link) < -STANDSTILL;
+  return pump.checkValve ? point.lossOf(pump.checkValve) < -AT_REST : point.flow(pump.link) < -STANDSTILL;
 }
 
 /** What a pump gives beyond its cooling line, m3/s. */

@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import type { UnitSystem } from '../quantity/format.js';
 import { UsageFault } from './usage-fault.js';
 
-export type ReportFormat = 'text' | 'json' | 'markdown' | 'html';
+export type ReportFormat = 'text' | 'json' | 'markdown' | 'html' | 'card';
 
 /** The options that every command has, as commander hands them over. */
 export interface GivenOptions {
@@ -30,7 +30,7 @@ export function addCommonOptions(program: Command): Command {
       new Option(
         '--format <format>',
         'look of the answer (default: by the ending of FILE, else text)',
-      ).choices(['text', 'json', 'markdown', 'html']),
+      ).choices(['text', 'json', 'markdown', 'html', 'card']),
     )
     .option('--out <file>', 'write the answer to FILE instead of standard output')
     .option('--quiet', 'only the verdict, what must not be run, and who decides')

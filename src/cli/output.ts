@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import type { Answer } from '../study/answer.js';
+import type { CardAnswer } from '../study/card.js';
 import type { ReportOptions } from './options.js';
 import type { Terminal } from './terminal.js';
 import { UsageFault } from './usage-fault.js';
@@ -29,6 +30,8 @@ async function reportText(answer: Answer, options: ReportOptions, terminal: Term
       return (await import('../report/markdown.js')).markdownOf(document);
     case 'html':
       return (await import('../report/html.js')).htmlOf(document);
+    case 'card':
+      throw new UsageFault('a card is of a lay: flow and advance have one');
     case 'text': {
       const { textOf } = await import('../report/text.js');
       const look = options.out ? { width: FILE_WIDTH, colour: terminal.flag === true } : terminal.out;
@@ -48,7 +51,16 @@ function writeTo(file: string, text: string): void {
 
 /** Prints the answer where and how it is wanted. */
 export async function report(answer: Answer, options: ReportOptions, terminal: Terminal): Promise<void> {
-  const text = await reportText(answer, options, terminal);
+  put(await reportText(answer, options, terminal), options);
+}
+
+/** Prints a card, with the day that it was made. */
+export async function reportCard(card: CardAnswer, options: ReportOptions): Promise<void> {
+  const { cardText } = await import('../report/card.js');
+  put(cardText(card, options.units, new Date().toISOString().slice(0, 10)), options);
+}
+
+function put(text: string, options: ReportOptions): void {
   if (options.out === undefined) {
     process.stdout.write(text);
     return;

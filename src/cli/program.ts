@@ -1,8 +1,12 @@
 import { Command } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { wrapHanging } from '../report/wrap.js';
+import { advance } from './commands/advance.js';
 import { check } from './commands/check.js';
+import { clock } from './commands/clock.js';
 import { flow } from './commands/flow.js';
+import { reach } from './commands/reach.js';
+import { require } from './commands/require.js';
 import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
@@ -15,6 +19,8 @@ const SUMMARY =
 const EXAMPLES = [
   'pumpyoke check truck.yaml   # does it make its typing?',
   'pumpyoke flow lay.yaml      # what flows where?',
+  'pumpyoke require lay.yaml   # what must the pumps do?',
+  'pumpyoke reach lay.yaml     # how far does it go?',
   'pumpyoke check truck.yaml --out report.html',
 ];
 
@@ -57,5 +63,9 @@ export function programFor(session: Session): Command {
   addCommonOptions(program);
   addLayoutCommand(program, session, check);
   addLayoutCommand(program, session, flow);
+  addLayoutCommand(program, session, require);
+  addLayoutCommand(program, session, reach);
+  addLayoutCommand(program, session, advance);
+  addLayoutCommand(program, session, clock);
   return program;
 }

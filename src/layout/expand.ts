@@ -79,8 +79,8 @@ class Expansion {
     switch (copy.kind) {
       case 'hose': {
         if (!this.ground) return copy;
-        const rise = this.ground.advance(copy.length, copy.riseBasis === 'level');
-        return copy.riseBasis === 'level' ? { ...copy, rise, riseBasis: 'terrain' } : copy;
+        const over = this.ground.advance(copy.length, copy.riseBasis === 'level');
+        return copy.riseBasis === 'level' ? { ...copy, ...over, riseBasis: 'terrain' } : copy;
       }
       case 'gauge':
         return { ...copy, gauge: label };

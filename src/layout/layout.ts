@@ -2,8 +2,10 @@ import type { Appliance, AppliancePolicy } from '../catalogue/schema/appliance.j
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Typing, TypingClass } from '../catalogue/schema/typing.js';
+import type { Progressive } from './progressive.js';
 import type { EngineDocument } from './schema/engine.js';
 import type { LayoutDocument, STAGINGS } from './schema/layout.js';
+import type { ShuttleDocument } from './schema/shuttle.js';
 import type { Modelled, Placed, Step } from './step.js';
 
 /**
@@ -24,6 +26,9 @@ export interface Layout {
   surge?: LayoutDocument['surge'];
   /** Outlets that have a lay; an outlet that is not here is shut. */
   lay: Lay[];
+  /** How the lay grows; then `lay` has it as the whole plan leaves it. */
+  progressive?: Progressive;
+  shuttle?: ShuttleDocument;
   /** Files that it was read from, the layout's own first. */
   files: string[];
 }
@@ -41,6 +46,8 @@ export interface Engine {
   outlets: Outlet[];
   /** Undefined where the document says nothing of it, which is not the same as none. */
   hose_carried?: CarriedHose[];
+  /** By id of the catalogue; one that is not named is not counted. */
+  fittings_carried?: Record<string, number>;
   crew?: number;
   gross_weight_rating?: number;
   wheelbase?: number;
@@ -91,7 +98,7 @@ export type Supply =
   | { kind: 'tank' }
   | { kind: 'draft'; lift: number; suction: Step[]; strainer?: Modelled & { appliance: Appliance } }
   | { kind: 'hydrant'; static: number; residual: number; flow: number }
-  | { kind: 'relay'; pressure: number };
+  | { kind: 'relay'; pressure: number; relief?: number };
 
 export interface TypingAsked extends Placed {
   /** Missing, with `class` and `table`, where the layout states its own requirement. */

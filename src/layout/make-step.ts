@@ -52,8 +52,8 @@ export function makeStep({ key, data, model, spot, reading }: Parts): Step | und
     case 'siamese':
       return { ...base, kind: key, siamese: [] };
     case 'pump': {
-      const { throttle } = data as StepDocument['pump'];
-      return { ...base, ...modelled, kind: key, pump: part, throttle } as Step;
+      const { throttle, fuel_tank } = data as StepDocument['pump'];
+      return { ...base, ...modelled, kind: key, pump: part, throttle, fuel_tank } as Step;
     }
     case 'tank':
       return { ...base, kind: key, tank: (data as StepDocument['tank']).tank };

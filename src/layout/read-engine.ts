@@ -1,3 +1,4 @@
+import { nearest } from '../quantity/nearest.js';
 import { withoutModels, withoutSteps } from './hollow.js';
 import type { CarriedHose, Engine, EnginePump, Outlet, PumpName, Weight } from './layout.js';
 import { readLine } from './lines.js';
@@ -39,6 +40,7 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
   const plumbing = readPlumbing(spot.child('plumbing'), reading);
   const outlets = readOutlets(spot.child('outlets'), reading);
   const hoseCarried = readHoseCarried(spot.child('hose_carried'), data, reading);
+  checkFittingsCarried(spot.child('fittings_carried'), reading);
   const engine: Engine | undefined = data &&
     pumps?.a && {
       name: data.name,
@@ -48,6 +50,7 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
       relief: data.relief,
       outlets,
       hose_carried: hoseCarried,
+      fittings_carried: data.fittings_carried,
       crew: data.crew,
       gross_weight_rating: data.gross_weight_rating,
       wheelbase: data.wheelbase,
@@ -133,6 +136,23 @@ function readHoseCarried(
     const { model, ...modelled } = read;
     return [{ hose: model, ...modelled, length: given.length, ...item.placed() }];
   });
+}
+
+/** Kinds that are counted by the piece. */
+const COUNTED = ['branch', 'nozzle', 'appliance', 'valve', 'check_valve'] as const;
+
+function checkFittingsCarried(spot: Spot | undefined, reading: Reading): void {
+  for (const [id, at] of spot?.entries() ?? []) {
+    if (COUNTED.some((kind) => reading.catalogue.find(kind, id) !== undefined)) continue;
+    const close = nearest(
+      id,
+      COUNTED.flatMap((kind) => reading.catalogue.ids(kind)),
+    );
+    reading.report(at, `the catalogue has no branch, nozzle, appliance or valve ${id}`, {
+      key: true,
+      hint: close === undefined ? undefined : `did you mean ${close}?`,
+    });
+  }
 }
 
 function weightsOf(data: EngineDocument): Weight[] {

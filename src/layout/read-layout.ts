@@ -4,7 +4,9 @@ import { checkBores } from './bore-rules.js';
 import { withoutSteps } from './hollow.js';
 import type { Lay, Layout, Supply } from './layout.js';
 import { type PlacedTerrain, readLine } from './lines.js';
+import { grown, type Progressive } from './progressive.js';
 import { type EngineRead, readEngine } from './read-engine.js';
+import { readProgressive } from './read-progressive.js';
 import { readTerrain } from './read-terrain.js';
 import { type ReadText, readStandardInput, readTextFile } from './read-text.js';
 import { readTyping } from './read-typing.js';
@@ -73,7 +75,9 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   const engineSpot = spot.child('engine');
   const elsewhere = typeof engineSpot?.value === 'string' || isMapping(engineSpot?.value);
   const value = withoutSteps(spot.value, STEPS) as Record<string, unknown>;
-  const hollow = elsewhere ? { ...value, engine: 'elsewhere' } : value;
+  // What grows is read by itself, so that one mistake does not hide another.
+  const { progressive: _, ...still } = value;
+  const hollow = elsewhere ? { ...still, engine: 'elsewhere' } : still;
   const data = reading.parse(layoutSchema, spot, hollow);
   const { policy, typing: asked, staging, terrain: points } = data ? partsOf(data) : wholeParts(hollow);
   reading.policy = policy ?? reading.policy;
@@ -83,6 +87,7 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
   const read: EngineRead = engine ? readEngine(engine, reading) : {};
   const terrain = readTerrain(spot.child('terrain'), points, reading);
   const lay = readLay(spot.child('lay'), read, reading, terrain);
+  const progressive = readProgressive(spot.child('progressive'), read.engine, lay, terrain, reading);
   const supply = readSupply(spot, data, reading);
   checkStaging(stagingOf(staging, read), spot, read, reading);
   const typing = readTyping(asked, spot.child('typing'), reading);
@@ -97,11 +102,19 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
     typing,
     appliance_policy: data.appliance_policy,
     surge: data.surge,
-    lay,
+    lay: progressive ? withPlan(lay, progressive) : lay,
+    progressive,
+    shuttle: data.shuttle,
     files,
   };
   if (!reading.problems.any) checkBores(layout, (path) => locate(path, spot, engine), reading);
   return layout;
+}
+
+/** The lay with the whole plan in it, for the questions that ask of what lies on the ground. */
+function withPlan(lay: readonly Lay[], plan: Progressive): Lay[] {
+  const steps = grown(plan, { sections: plan.trunk.length });
+  return [...lay.filter(({ outlet }) => outlet !== plan.outlet), { outlet: plan.outlet, steps }];
 }
 
 type Parts = Partial<Pick<LayoutDocument, 'typing' | 'staging' | 'terrain'>> & {

@@ -5,6 +5,7 @@ import { type AppliancePolicy, DEFAULT_APPLIANCE_POLICY } from '../catalogue/sch
 import { nearest } from '../quantity/nearest.js';
 import { explain, wording } from './explain.js';
 import { ProblemList } from './problem.js';
+import { isMapping } from './schema/choice.js';
 import type { Spot } from './spot.js';
 import type { Modelled } from './step.js';
 
@@ -57,6 +58,13 @@ export class Reading {
     if (model === undefined) return this.unknownId(kind, id, spot);
     const named = 'name' in model ? model.name : undefined;
     return { id, model, modelName: named ?? id };
+  }
+
+  /** The model at a spot that may be missing, or hold what is no model; that the schema reports. */
+  modelAt<K extends Kind>(kind: K, spot: Spot | undefined): (Modelled & { model: Model<K> }) | undefined {
+    const { value } = spot ?? {};
+    const known = (typeof value === 'string' && value.trim() !== '') || isMapping(value);
+    return spot && known ? this.model(kind, spot) : undefined;
   }
 
   unknownId(kind: Kind, id: string, spot: Spot, key = false): undefined {

@@ -7,6 +7,7 @@ import type { Pipe } from '../catalogue/schema/pipe.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Valve } from '../catalogue/schema/valve.js';
 import type { StepDocument, StepKey } from './schema/steps.js';
+import type { GroundPoint } from './terrain.js';
 
 /** Where something stands in a document; lines and columns count from one. */
 export interface Position {
@@ -53,6 +54,8 @@ interface Rising {
 export interface HoseStep extends StepBase, Modelled, Rising, Kept<'hose', 'rise'> {
   kind: 'hose';
   hose: Hose;
+  /** Crests and dips of the terrain under it, between its ends. */
+  ground?: GroundPoint[];
 }
 
 export interface CountedFitting extends Modelled {

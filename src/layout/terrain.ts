@@ -26,7 +26,12 @@ export class Terrain {
     return this.height(to) - this.height(from);
   }
 
-  private height(distance: number): number {
+  /** The points of the terrain that lie between two distances, not at them. */
+  between(from: number, to: number): readonly (readonly [distance: number, height: number])[] {
+    return this.points.filter(([distance]) => distance > from + SLACK && distance < to - SLACK);
+  }
+
+  height(distance: number): number {
     const { points } = this;
     let low = 0;
     let high = points.length - 1;
@@ -42,6 +47,14 @@ export class Terrain {
   }
 }
 
+/** A point of the ground under a length of hose. */
+export interface GroundPoint {
+  /** Part of the hose's length that lies before it. */
+  along: number;
+  /** m over the hose's start. */
+  height: number;
+}
+
 /** Where a line lies on the terrain: it starts at a distance and takes `scale` of ground for each metre of hose. */
 export class Ground {
   private readonly terrain: Terrain;
@@ -54,11 +67,17 @@ export class Ground {
     this.scale = scale;
   }
 
-  /** Goes on by a length of hose; gives the height gained where it is asked for. */
-  advance(length: number, wantsRise: boolean): number {
+  /** Goes on by a length of hose; gives the height gained where it is asked for, and the ground in between. */
+  advance(length: number, wantsRise: boolean): { rise: number; ground: GroundPoint[] } {
     const from = this.distance;
     this.distance += length * this.scale;
-    return wantsRise ? this.terrain.rise(from, this.distance) : 0;
+    if (!wantsRise) return { rise: 0, ground: [] };
+    const start = this.terrain.height(from);
+    const ground = this.terrain.between(from, this.distance).map(([distance, height]) => ({
+      along: (distance - from) / (this.distance - from),
+      height: height - start,
+    }));
+    return { rise: this.terrain.rise(from, this.distance), ground };
   }
 
   /** The ground under one of several lines that part here and meet again after the shortest of them. */

@@ -1,5 +1,16 @@
+import { PSI } from './customary.js';
 import { hoseResistance } from './hose-coefficient.js';
 import { requirePositive } from './range.js';
+
+/** Least pressure that is kept at an intake which is fed under pressure [Pa]. */
+export const INTAKE_FLOOR = 20 * PSI;
+export const INTAKE_FLOOR_SOURCE =
+  'trade magazine, relay pumping lesson, and pump-operator cards: 20 psi residual at the intake';
+
+/** What an intake relief is set over the pressure that the pump before it brings [Pa]. */
+export const RELAY_RELIEF_OVER = 10 * PSI;
+export const RELAY_RELIEF_SOURCE =
+  'pump-operator study cards on relay pumping: intake relief 10 psi over the pressure of the pump before';
 
 /**
  * Longest line between two pumpers of a relay.

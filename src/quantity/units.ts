@@ -125,6 +125,13 @@ export const UNITS = {
   N: unit('force', 1, 0, SI_SOURCE, ['newton', 'newtons']),
 
   'ft/s': unit('velocity', FOOT, 1, YARD_AND_POUND, ['fps', 'ft/sec', 'feet per second']),
+  mph: unit('velocity', (5280 * FOOT) / 3600, 0, YARD_AND_POUND, ['mi/h', 'miles per hour']),
+  'km/h': unit('velocity', 1 / 3.6, 0, SI_SOURCE, [
+    'kph',
+    'kmh',
+    'kilometres per hour',
+    'kilometers per hour',
+  ]),
   'm/s': unit('velocity', 1, 1, SI_SOURCE, ['m/sec', 'metres per second', 'meters per second']),
 
   rpm: unit('speed', 1, 0, 'revolutions per minute, held as such', ['r/min', 'rev/min']),

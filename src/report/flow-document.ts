@@ -2,13 +2,17 @@ import type { UnitSystem } from '../quantity/format.js';
 import type { FlowAnswer } from '../study/answer.js';
 import { type Document, paragraph } from './document.js';
 import { figuresIn } from './figures.js';
+import { casesSection } from './sections/cases.js';
 import { briefStops, cautionsSection } from './sections/cautions.js';
 import { flowHeadline, linesSection, nozzlesSection, tankSection } from './sections/flows.js';
 import { foundationsSection } from './sections/foundations.js';
+import { groundSection } from './sections/ground.js';
+import { habitSection } from './sections/habit.js';
 import { heatSection } from './sections/heat.js';
 import { pointsSection } from './sections/points.js';
 import { pumpsSection } from './sections/pumps.js';
 import { subjectSection } from './sections/subject.js';
+import { portableTanksSection, supplySection } from './sections/supply.js';
 import { DEFERRAL } from './words.js';
 
 /** The whole report of a flow; `brief` keeps the headline, what must not be run, and who decides. */
@@ -25,11 +29,16 @@ export function flowDocument(answer: FlowAnswer, units: UnitSystem, brief = fals
       ...first,
       ...subjectSection(answer, figures),
       ...nozzlesSection(answer.nozzles, figures),
+      ...habitSection(answer.habits, figures),
       ...pumpsSection(answer.pumps, figures),
       ...heatSection(answer.heat, figures),
       ...cautionsSection(answer.cautions, figures),
+      ...casesSection(answer.cases, figures),
+      ...groundSection(answer.profiles, figures),
       ...linesSection(answer.lines, figures),
       ...pointsSection(answer.points, figures),
+      ...supplySection(answer.supply, figures),
+      ...portableTanksSection(answer.portableTanks, figures),
       ...tankSection(answer.tank, figures),
       ...foundationsSection(answer.assumptions, answer.solver, figures),
     ],

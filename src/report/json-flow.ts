@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
 import { heatTree } from './json-engine.js';
+import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { pumpTree } from './json-pump.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
@@ -53,6 +54,11 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   pumps: answer.pumps.map(pumpTree),
   tank: answer.tank ? tankTree(answer.tank) : null,
   heat: answer.heat.map(heatTree),
+  supply: supplyTree(answer.supply),
+  portable_tanks: answer.portableTanks.map(portableTankTree),
+  profiles: answer.profiles.map(profileTree),
+  habits: answer.habits.map(habitTree),
+  cases: answer.cases.map(caseTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

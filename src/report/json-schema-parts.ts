@@ -1,5 +1,7 @@
 import * as z from 'zod';
 
+/** What the shapes of several answers have in common. */
+
 export const quantityJson = (what: string) =>
   z.strictObject({ value: z.number(), unit: z.string() }).meta({ description: what });
 
@@ -10,3 +12,41 @@ export const stagingName = z.enum(['parallel', 'series', 'series_reversed', 'a',
 });
 
 export const verdict = z.enum(['meets', 'falls_short']);
+
+export const statementJson = z
+  .strictObject({ text: z.string(), source: z.string().nullable() })
+  .meta({ description: 'What the answer rests on, in the units of the answer, with its source.' });
+
+export const siteJson = z
+  .strictObject({
+    elevation: quantityJson('Above sea level.'),
+    air_temperature: quantityJson('Of the air that the engines breathe.'),
+    water_temperature: quantityJson('Of the water that is pumped.'),
+    water_density: quantityJson('At that temperature.'),
+    vapour_pressure: quantityJson('Absolute, at that temperature.'),
+    atmospheric_pressure: quantityJson('Absolute, at that elevation.'),
+  })
+  .meta({ description: 'The place and its weather.' });
+
+export const cautionJson = z
+  .strictObject({
+    code: z.string().meta({ description: 'Stable name of the rule.' }),
+    level: z.enum(['stop', 'warn', 'note']).meta({ description: 'stop: do not run it so.' }),
+    at: z.string().meta({ description: 'The part that it is about.' }),
+    value: maybe('What was found; null where the rule has no number.'),
+    limit: maybe('What it is held against; null where the rule has no number.'),
+    message: z.string(),
+    action: z.string().meta({ description: 'What to do about it.' }),
+    source: z.string(),
+  })
+  .meta({ description: 'Something unsafe or doubtful; the list has the most dangerous first.' });
+
+export const solverJson = z
+  .strictObject({
+    iterations: z.int(),
+    flow_residual: quantityJson('Worst imbalance at a junction.'),
+    energy_residual: quantityJson('Worst energy residual of a part, as pressure.'),
+  })
+  .meta({ description: 'How closely the network was solved.' });
+
+export const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });

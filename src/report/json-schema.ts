@@ -1,6 +1,26 @@
 import * as z from 'zod';
 import { engineJson, heatJson } from './json-schema-engine.js';
-import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.js';
+import {
+  caseJson,
+  habitJson,
+  portableTankJson,
+  profileJson,
+  reachJson,
+  requireJson,
+  supplyJson,
+} from './json-schema-field.js';
+import { advanceJson, clockJson } from './json-schema-lay.js';
+import {
+  cautionJson,
+  format,
+  maybe,
+  quantityJson,
+  siteJson,
+  solverJson,
+  stagingName,
+  statementJson,
+  verdict,
+} from './json-schema-parts.js';
 import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-schema-running.js';
 
 /**
@@ -8,45 +28,9 @@ import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-sche
  * module: building the schemas would cost every run what only a reader needs.
  */
 
-const statementJson = z
-  .strictObject({ text: z.string(), source: z.string().nullable() })
-  .meta({ description: 'What the answer rests on, in the units of the answer, with its source.' });
-
-const siteJson = z
-  .strictObject({
-    elevation: quantityJson('Above sea level.'),
-    air_temperature: quantityJson('Of the air that the engines breathe.'),
-    water_temperature: quantityJson('Of the water that is pumped.'),
-    water_density: quantityJson('At that temperature.'),
-    vapour_pressure: quantityJson('Absolute, at that temperature.'),
-    atmospheric_pressure: quantityJson('Absolute, at that elevation.'),
-  })
-  .meta({ description: 'The place and its weather.' });
-
 const pointJson = z
   .strictObject({ name: z.string(), pressure: quantityJson('Gauge.'), elevation: quantityJson('Height.') })
   .meta({ description: 'What a gauge would read.' });
-
-const cautionJson = z
-  .strictObject({
-    code: z.string().meta({ description: 'Stable name of the rule.' }),
-    level: z.enum(['stop', 'warn', 'note']).meta({ description: 'stop: do not run it so.' }),
-    at: z.string().meta({ description: 'The part that it is about.' }),
-    value: maybe('What was found; null where the rule has no number.'),
-    limit: maybe('What it is held against; null where the rule has no number.'),
-    message: z.string(),
-    action: z.string().meta({ description: 'What to do about it.' }),
-    source: z.string(),
-  })
-  .meta({ description: 'Something unsafe or doubtful; the list has the most dangerous first.' });
-
-const solverJson = z
-  .strictObject({
-    iterations: z.int(),
-    flow_residual: quantityJson('Worst imbalance at a junction.'),
-    energy_residual: quantityJson('Worst energy residual of a part, as pressure.'),
-  })
-  .meta({ description: 'How closely the network was solved.' });
 
 const pressureMarginJson = z
   .strictObject({ pressure: quantityJson('Predicted.'), margin: quantityJson('Predicted less required.') })
@@ -204,8 +188,6 @@ const powerBracketJson = z
       'What the verdict becomes if an engine whose power is not known was at its limit when its curve was measured; null where every power is known or the place is no different.',
   });
 
-const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
-
 /** What `check --json` prints. */
 export const checkJson = z
   .strictObject({
@@ -297,6 +279,11 @@ export const flowJson = z
     pumps: z.array(pumpJson),
     tank: tankJson,
     heat: heatJson,
+    supply: supplyJson,
+    portable_tanks: z.array(portableTankJson),
+    profiles: z.array(profileJson),
+    habits: z.array(habitJson),
+    cases: z.array(caseJson),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,
@@ -306,7 +293,18 @@ export const flowJson = z
     description: 'What flows where, and at what pressure, with everything as it stands.',
   });
 
-export const answerJson = z.discriminatedUnion('question', [checkJson, flowJson]);
+export { type ReachJson, type RequireJson, reachJson, requireJson } from './json-schema-field.js';
+
+export { type AdvanceJson, advanceJson, type ClockJson, clockJson } from './json-schema-lay.js';
+
+export const answerJson = z.discriminatedUnion('question', [
+  checkJson,
+  flowJson,
+  requireJson,
+  reachJson,
+  advanceJson,
+  clockJson,
+]);
 
 export type CheckJson = z.infer<typeof checkJson>;
 export type FlowJson = z.infer<typeof flowJson>;

@@ -35,6 +35,10 @@ export class InRole {
 export const orNull = (dimension: Dimension, value: number | undefined): Measure | null =>
   value === undefined ? null : of(dimension, value);
 
+/** People and pieces are counted, and where they stand nothing is a percentage. */
+export const counted = (measure: Measure) =>
+  measure.dimension === 'ratio' ? { value: measure.value, unit: 'each' } : measure;
+
 export const siteTree = (site: SiteConditions) => ({
   elevation: of('length', site.elevation),
   air_temperature: of('temperature', site.airTemperature),

@@ -1,10 +1,14 @@
 import type { Measure } from '../quantity/dimension.js';
 import { type Role, toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
-import type { Answer, CheckAnswer, FlowAnswer } from '../study/answer.js';
+import type { Answer } from '../study/answer.js';
 import { checkedNumber, InternalFault } from './checked-number.js';
+import { advanceTree } from './json-advance.js';
 import { checkTree } from './json-check.js';
+import { clockTree } from './json-clock.js';
 import { flowTree } from './json-flow.js';
-import type { CheckJson, FlowJson } from './json-schema.js';
+import { reachTree } from './json-reach.js';
+import { requireTree } from './json-require.js';
+import type { AdvanceJson, CheckJson, ClockJson, FlowJson, ReachJson, RequireJson } from './json-schema.js';
 import { Bore, InRole, Vacuum } from './json-tree.js';
 
 /** Changes only when a shape breaks, never when a key is added. */
@@ -48,11 +52,36 @@ function converted(value: unknown, path: string, units: UnitSystem): unknown {
   );
 }
 
+interface Shapes {
+  check: CheckJson;
+  flow: FlowJson;
+  require: RequireJson;
+  reach: ReachJson;
+  advance: AdvanceJson;
+  clock: ClockJson;
+}
+
+function treeOf(answer: Answer, units: UnitSystem): object {
+  switch (answer.question) {
+    case 'check':
+      return checkTree(answer, units);
+    case 'flow':
+      return flowTree(answer, units);
+    case 'require':
+      return requireTree(answer, units);
+    case 'reach':
+      return reachTree(answer, units);
+    case 'advance':
+      return advanceTree(answer, units);
+    case 'clock':
+      return clockTree(answer, units);
+  }
+}
+
 /** The answer as other programs read it; the shape is `answerJson` in json-schema.ts. */
-export function toJson(answer: CheckAnswer, units: UnitSystem): CheckJson;
-export function toJson(answer: FlowAnswer, units: UnitSystem): FlowJson;
-export function toJson(answer: Answer, units: UnitSystem): CheckJson | FlowJson;
-export function toJson(answer: Answer, units: UnitSystem): CheckJson | FlowJson {
-  const tree = answer.question === 'check' ? checkTree(answer, units) : flowTree(answer, units);
-  return converted({ format: JSON_FORMAT, ...tree }, '', units) as CheckJson | FlowJson;
+export function toJson<Q extends Answer['question']>(
+  answer: Extract<Answer, { question: Q }>,
+  units: UnitSystem,
+): Shapes[Q] {
+  return converted({ format: JSON_FORMAT, ...treeOf(answer, units) }, '', units) as Shapes[Q];
 }

@@ -14,7 +14,7 @@ function fill(template: string, values: Values, figures: Figures, options: Forma
     const value = Object.hasOwn(values, name) ? values[name] : undefined;
     if (value === undefined) throw new InternalFault(`sentence "${template}" has no value for {${name}}`);
     if (typeof value === 'string') return value;
-    if (name === 'limit') return figures.stated(name, value, [options.limit]);
+    if (name === 'limit' || name.startsWith('stated_')) return figures.stated(name, value, [options.limit]);
     const decisive = name === 'value' ? options : {};
     return figures.measure(name, value, ACROSS.test(name) ? { role: 'bore', ...decisive } : decisive);
   });

@@ -1,11 +1,27 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { AdvanceAnswer } from './advance-answer.js';
+import type { ClockAnswer } from './clock-answer.js';
 import type { EngineFacts, HeatAnswer, LedgerAnswer } from './engine-answer.js';
+import type {
+  CaseAnswer,
+  HabitAnswer,
+  PortableTankAnswer,
+  ProfileAnswer,
+  SupplyAnswer,
+} from './field-answer.js';
 import type { PressureControl } from './pressure-control.js';
+import type { ReachAnswer } from './reach-answer.js';
+import type { RequireAnswer } from './require-answer.js';
 import type { StagingAdvice } from './staging-advice.js';
 import type { SuctionAnswer } from './suction.js';
 
+export type * from './advance-answer.js';
+export type * from './clock-answer.js';
+export type * from './field-answer.js';
+export type * from './reach-answer.js';
+export type * from './require-answer.js';
 export type { Caution, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
 
 /**
@@ -271,9 +287,16 @@ export interface FlowAnswer {
   tank?: { capacity: number; usable: number; endurance: number | null; source: string };
   /** Of the engine's own pumps. */
   heat: HeatAnswer[];
+  supply: SupplyAnswer;
+  portableTanks: PortableTankAnswer[];
+  profiles: ProfileAnswer[];
+  /** Only where the habit of taking all flow to the far end would have misled. */
+  habits: HabitAnswer[];
+  /** What is always run beside the question; a report shows those that break a limit, or all if asked. */
+  cases: CaseAnswer[];
   cautions: Caution[];
   assumptions: Statement[];
   solver: SolverReport;
 }
 
-export type Answer = CheckAnswer | FlowAnswer;
+export type Answer = CheckAnswer | FlowAnswer | RequireAnswer | ReachAnswer | AdvanceAnswer | ClockAnswer;

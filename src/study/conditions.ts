@@ -24,16 +24,18 @@ export function under(layout: Layout, conditions: Conditions): Layout {
     wear,
     tankLevel = 1,
   } = conditions;
+  // The same site is kept as it is, so that what was made for it serves again.
+  const moved =
+    elevation !== site.elevation ||
+    airTemperature !== site.air_temperature ||
+    waterTemperature !== site.water_temperature;
   const worn = (pump: EnginePump): EnginePump => (wear === undefined ? pump : { ...pump, wear });
   const { tank, pumps } = engine;
   return {
     ...layout,
-    site: {
-      ...site,
-      elevation,
-      air_temperature: airTemperature,
-      water_temperature: waterTemperature,
-    },
+    site: moved
+      ? { ...site, elevation, air_temperature: airTemperature, water_temperature: waterTemperature }
+      : site,
     engine: {
       ...engine,
       pumps: { a: worn(pumps.a), ...(pumps.b && { b: worn(pumps.b) }) },
@@ -46,9 +48,8 @@ export function under(layout: Layout, conditions: Conditions): Layout {
 }
 
 /**
- * How far the water falls as a tank empties, m: as stated, else as in a tank as deep as it is wide and long (common
- * practice, no source).
+ * How far the water falls as a tank empties, m: as stated, else to the height of the pump inlets.
  */
 export function tankDepth(tank: NonNullable<Layout['engine']['tank']>): number {
-  return tank.depth ?? Math.cbrt(tank.capacity);
+  return tank.depth ?? Math.max(0, tank.outlet_height);
 }

@@ -68,10 +68,11 @@ export class Delivery {
       const value = Math.min(...parts);
       return { value, pump: pumps[parts.indexOf(value)] };
     };
-    let high = pumps.reduce((sum, pump) => sum + pump.curve.lastFlow * pump.speed, 0);
+    const ends = pumps.map((pump) => pump.curve.lastFlow * pump.speed);
+    let high = this.staging === 'parallel' ? ends.reduce((sum, end) => sum + end) : Math.max(...ends);
     let atHigh = left(high);
     while (atHigh.value >= 0) {
-      high *= 2;
+      high *= WIDER;
       atHigh = left(high);
     }
     const atLow = left(0);
@@ -96,16 +97,21 @@ export class Delivery {
     };
     const atLow = over(0);
     if (atLow.value < 0) return undefined;
-    let low = { x: 0, at: atLow };
-    let high = { x: guess, at: over(guess) };
+    let low = { flow: 0, at: atLow };
+    let high = { flow: guess, at: over(guess) };
     while (high.at.value >= 0) {
-      if (this.offCurve(high.at.state)) return { flow: high.x, state: high.at.state };
+      if (this.offCurve(high.at.state)) return { flow: high.flow, state: high.at.state };
       low = high;
-      high = { x: high.x * WIDER, at: over(high.x * WIDER) };
+      high = { flow: high.flow * WIDER, at: over(high.flow * WIDER) };
     }
-    const bracket = { low: low.x, atLow: low.at, high: high.x, atHigh: high.at };
-    const end = closeIn(over, bracket, FLOW_FOUND, ({ value }) => value < PRESSURE_FOUND);
-    return { flow: end.low, state: end.atLow.state };
+    // Pressure falls nearly straight with the square of the flow, so that a few steps find it there.
+    const end = closeIn(
+      (square) => over(Math.sqrt(square)),
+      { low: low.flow ** 2, atLow: low.at, high: high.flow ** 2, atHigh: high.at },
+      2 * high.flow * FLOW_FOUND,
+      ({ value }) => value < PRESSURE_FOUND,
+    );
+    return { flow: Math.sqrt(end.low), state: end.atLow.state };
   }
 }
 

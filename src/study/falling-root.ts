@@ -23,9 +23,9 @@ export function closeIn<T extends { value: number }>(
   for (let tries = 0; tries < 100 && high - low > width && !found(atLow); tries++) {
     const fromLow = atLow.value * weightLow;
     const fromHigh = atHigh.value * weightHigh;
-    // A hair short of the crossing, so that the low end closes in too.
+    // A hair short of the crossing, so that the low end closes in too, and never so near an end that nothing is learnt.
     const guess = low + (fromLow * (high - low)) / (fromLow - fromHigh) - width / 4;
-    const x = guess > low && guess < high ? guess : (low + high) / 2;
+    const x = Math.min(Math.max(guess, low + width / 2), high - width / 2);
     const at = evaluate(x);
     // Pegasus: an end that stands still twice counts for less, so that both ends move.
     if (at.value >= 0) {

@@ -22,7 +22,8 @@ export interface Mass {
 export function massesOf(layout: Layout): Mass[] {
   const { engine, site } = layout;
   if (engine.weights.length === 0) return [];
-  const named = (word: string) => engine.weights.some(({ name }) => name.toLowerCase().includes(word));
+  // By their whole names: an empty water tank is no water, nor a hose bed hose.
+  const named = (...words: string[]) => engine.weights.some(({ name }) => words.includes(plainName(name)));
   const masses: Mass[] = engine.weights.map(({ name, weight, behind_front_axle, left_of_middle }) => ({
     name,
     kind: kindOf(name),
@@ -40,9 +41,9 @@ export function massesOf(layout: Layout): Mass[] {
       left: tank.left_of_middle,
     });
   }
-  if (!named('pump')) {
+  if (!named('pump', 'pumps')) {
     for (const [name, pump] of Object.entries(pumps)) {
-      if (!pump?.model.weight) continue;
+      if (!pump?.model.weight || named(`pump ${name}`)) continue;
       masses.push({
         name: `pump ${name}`,
         kind: 'pumps',
@@ -65,7 +66,8 @@ export function massesOf(layout: Layout): Mass[] {
 
 /** A stated weight that is named for the crew or the water comes and goes with them. */
 function kindOf(name: string): Mass['kind'] {
-  const lower = name.toLowerCase();
-  if (lower.includes('crew')) return 'crew';
-  return lower.includes('water') ? 'water' : 'stated';
+  const plain = plainName(name);
+  return plain === 'crew' || plain === 'water' ? plain : 'stated';
 }
+
+const plainName = (name: string): string => name.trim().toLowerCase();

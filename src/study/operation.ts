@@ -9,18 +9,21 @@ import type { Layout } from '../layout/layout.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
 import { flowVelocity } from '../physics/velocity.js';
+import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { axlesOf } from './axles.js';
 import { citation } from './citation.js';
 import { governed } from './governor.js';
+import { endToEndHabits } from './habit.js';
 import { heatOf } from './heat.js';
-import { laidCases } from './laid-cases.js';
 import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
+import { profiles } from './profile.js';
 import { pumpAnswer, STANDSTILL } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
+import { drawnFrom, portableTanks, supplyOf } from './supply.js';
 
 const RESERVE_SOURCE =
   'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
@@ -28,6 +31,8 @@ const RESERVE_SOURCE =
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
   nozzleState?: (name: string, stated: 'open' | 'shut') => 'open' | 'shut';
+  /** The always-run cases that break no limit as well. */
+  allCases?: boolean;
 }
 
 /**
@@ -40,9 +45,9 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const { staging } = layout;
   const state = governed(rig, staging, options.nozzleState);
   const { assembly } = state;
-  const shut = laidCases(rig, staging).filter(({ kind }) => kind === 'laid_shut');
-  const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...shut];
-  const heat = heatOf(layout, state, shut[0]?.point);
+  const beside = alwaysRun(rig, state, options.nozzleState);
+  const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...beside];
+  const heat = heatOf(layout, state, beside.find(({ kind }) => kind === 'laid_shut')?.point);
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
     question: 'flow',
@@ -56,9 +61,14 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
       .map((element) => lineAnswer(state, element)),
     nozzles,
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    totalFlow: nozzles.reduce((sum, { flow }) => sum + flow, 0),
+    totalFlow: totalFlow(state),
     tank: tankAnswer(layout, state),
     heat,
+    supply: supplyOf(layout, state),
+    portableTanks: portableTanks(state),
+    profiles: profiles(state),
+    habits: endToEndHabits(state),
+    cases: caseAnswers(rig, beside).filter(({ breaks }) => options.allCases || breaks.length > 0),
     cautions: cautionsOf({
       layout,
       cases,
@@ -111,11 +121,7 @@ function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAns
 function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
   const { tank } = layout.engine;
   if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
-  const { network, source } = state.assembly;
-  const drawn = network.links.reduce((sum, link, index) => {
-    if (link.from === source.node) return sum + state.flow(index);
-    return link.to === source.node ? sum - state.flow(index) : sum;
-  }, 0);
+  const drawn = drawnFrom(state, state.assembly.source.node);
   const usable = tank.capacity * (1 - TANK_RESERVE);
   return {
     capacity: tank.capacity,

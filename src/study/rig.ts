@@ -69,13 +69,20 @@ export class SolvedAssembly {
     this.solver.setDemand(node, flow);
   }
 
+  /** Sets the head of a water surface, m over the pump inlets. */
+  setHead(node: number, head: number): void {
+    this.solver.setHead(node, head);
+  }
+
   setSpeed(link: number, speed: number): void {
     this.solver.setSpeed(link, speed);
   }
 
   /** The steady state; throws NoSteadyAnswer where there is none. */
   solve(): OperatingPoint {
-    const solution = this.solver.solve({ warm: true });
+    let solution = this.solver.solve({ warm: true });
+    // On a curve that droops the way from the last state may lead nowhere where that from a fresh start does.
+    if (solution.failure?.code === 'not_converged') solution = this.solver.solve();
     const { failure } = solution;
     if (failure) {
       const { iterations, headResidual } = solution;
@@ -115,7 +122,7 @@ export function allSteps(layout: Layout): Step[] {
   return lists.flatMap((list) => list.flatMap(within));
 }
 
-function within(step: Step): Step[] {
+export function within(step: Step): Step[] {
   if (step.kind === 'branch') return [step, ...step.to.flatMap((line) => line.steps.flatMap(within))];
   if (step.kind === 'siamese') return [step, ...step.siamese.flatMap((line) => line.flatMap(within))];
   return [step];

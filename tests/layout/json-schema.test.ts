@@ -31,6 +31,8 @@ describe('the JSON Schema of a layout', () => {
       'appliance_policy',
       'terrain',
       'lay',
+      'progressive',
+      'shuttle',
     ]);
     expect(schema.required).toEqual(['engine']);
     expect(schema.properties.site.properties.elevation).toMatchObject({

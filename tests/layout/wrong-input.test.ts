@@ -10,7 +10,7 @@ const beside = (more: string) => problemsOf(`${ENGINE}\n${more}`);
 describe('keys and ids', () => {
   it('an unknown key, with the nearest one', () => {
     expect(beside('stagin: parallel')).toEqual([
-      '2:1 stagin is no key that is known here | expected title, site, engine, staging, throttle, supply, typing, appliance_policy, terrain or lay | did you mean staging?',
+      '2:1 stagin is no key that is known here | expected title, site, engine, staging, throttle, supply, typing, appliance_policy, terrain, lay, progressive or shuttle | did you mean staging?',
     ]);
     expect(layProblemsOf('- {hose: trunk, lenght: 100 ft}')).toEqual([
       '3:6 length is missing | expected a length, for instance 300 ft',
@@ -358,7 +358,7 @@ describe('terrain', () => {
       '2:41 this point is no further on than the one before it',
     ]);
     expect(terrain('[[0 ft, 0 ft], [10 ft, 11 ft]]')).toEqual([
-      '2:33 from the point before, the height changes by more than the distance along the ground',
+      '2:33 from the point before, the height changes by more than the distance along the ground | distances off a map go under on_map',
     ]);
     expect(terrain('[[0 ft, 0 ft], [10 ft]]')).toHaveLength(1);
   });

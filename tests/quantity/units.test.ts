@@ -52,6 +52,8 @@ const IN_MATHJS: Record<UnitName, [unit: string, si: string]> = {
   lbf: ['lbf', 'N'],
   N: ['N', 'N'],
   'ft/s': ['ft/s', 'm/s'],
+  mph: ['mi/h', 'm/s'],
+  'km/h': ['km/h', 'm/s'],
   'm/s': ['m/s', 'm/s'],
   rpm: ['revolution/min', 'revolution/min'],
   min: ['min', 's'],

@@ -12,7 +12,7 @@ const degF = (value: number): number => ((value - 32) * 5) / 9 + 273.15;
 
 const TYPING = 'NWCG Standards for Wildland Fire Resource Typing, PMS 200';
 
-const site: SiteConditions = {
+export const site: SiteConditions = {
   elevation: ft(4300),
   airTemperature: degF(85),
   waterTemperature: degF(60),
@@ -21,7 +21,7 @@ const site: SiteConditions = {
   atmosphericPressure: 86_500,
 };
 
-const solver: SolverReport = { iterations: 7, flowResidual: 1.3e-13, energyResidual: 2.4e-6 };
+export const solver: SolverReport = { iterations: 7, flowResidual: 1.3e-13, energyResidual: 2.4e-6 };
 
 const loss = (where: string, kind: string, flow: number, lost: number): Loss => ({
   where,
@@ -427,6 +427,37 @@ export function flowing(): FlowAnswer {
         npshAvailable: ft(28),
         share: 0,
         offCurve: false,
+      },
+    ],
+    supply: {
+      kind: 'relay',
+      flow: gpm(44.2),
+      intake: psi(18.2),
+      floor: { pressure: psi(20), source: 'relay lesson' },
+      relay: { pressure: psi(60), reliefAt: psi(70), relief: psi(75), source: 'study cards' },
+    },
+    portableTanks: [{ name: 'tank 1', capacity: gal(1000), inflow: gpm(40), outflow: gpm(60) }],
+    profiles: [
+      {
+        outlet: 'left',
+        to: 'right',
+        hose: ft(800),
+        onMap: ft(784),
+        climb: ft(40),
+        highest: { name: 'end of hose 2', distance: ft(400), height: ft(160), pressure: psi(12) },
+        lowest: { name: 'start of hose 1', distance: 0, height: ft(-20), pressure: psi(186) },
+        overRidge: true,
+        takenLevel: ft(100),
+      },
+    ],
+    habits: [{ outlet: 'left', flow: gpm(100), hose: ft(1000), actual: psi(105.6), endToEnd: psi(240) }],
+    cases: [
+      {
+        code: 'all_shut',
+        title: 'every nozzle shut',
+        totalFlow: 0,
+        highestHose: { at: 'hose 1 of left', pressure: psi(402) },
+        breaks: ['hose_over_service_test'],
       },
     ],
     totalFlow: gpm(44.2),

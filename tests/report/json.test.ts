@@ -5,8 +5,18 @@ import { toJson } from '../../src/report/json.js';
 import { answerJson, checkJson, flowJson } from '../../src/report/json-schema.js';
 import type { Answer } from '../../src/study/answer.js';
 import { flowing, meeting, outOfReach, short, shortOnTank } from './answers.js';
+import { reaching, requiring, unable } from './field-answers.js';
 
-const EVERY: Record<string, () => Answer> = { meeting, short, shortOnTank, outOfReach, flowing };
+const EVERY: Record<string, () => Answer> = {
+  meeting,
+  short,
+  shortOnTank,
+  outOfReach,
+  flowing,
+  requiring,
+  unable,
+  reaching,
+};
 
 for (const [name, make] of Object.entries(EVERY)) {
   for (const units of ['us', 'si'] as const) {

@@ -3,6 +3,7 @@ import { answerDocument } from '../../src/report/answer-document.js';
 import { type TextOptions, textOf } from '../../src/report/text.js';
 import type { Answer } from '../../src/study/answer.js';
 import { flowing, meeting, outOfReach, short, shortOnTank } from './answers.js';
+import { reaching, requiring, unable } from './field-answers.js';
 
 const textFor = (answer: Answer, options: TextOptions = {}, units: 'us' | 'si' = 'us'): string =>
   textOf(answerDocument(answer, units), options);
@@ -13,7 +14,7 @@ const flat = (text: string): string => text.replace(/\s+/g, ' ');
 // biome-ignore lint/suspicious/noControlCharactersInRegex: colour is made of them
 const COLOUR = /\u001b\[\d+m/g;
 
-const EVERY = { meeting, short, shortOnTank, outOfReach, flowing };
+const EVERY = { meeting, short, shortOnTank, outOfReach, flowing, requiring, unable, reaching };
 
 test('the verdict is the first thing said, with both margins', () => {
   expect(flat(textFor(meeting()))).toMatch(

@@ -1,10 +1,14 @@
-import { Option } from 'commander';
 import type { CheckAnswer } from '../../study/answer.js';
 import type { LayoutCommand } from '../layout-command.js';
 
 const collected = (text: string, before: string[]): string[] => [...before, text];
 
-export const check: LayoutCommand<CheckAnswer> = {
+interface CheckGiven {
+  across: string[];
+  ledger?: boolean;
+}
+
+export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
   name: 'check',
   summary: 'does this layout reach the pressure at flow that its typing asks for?',
   examples: [
@@ -15,20 +19,19 @@ export const check: LayoutCommand<CheckAnswer> = {
     'pumpyoke check e614.yaml --units si --out report.html',
     'pumpyoke check engine-614.yaml --json',
   ],
-  options: () => [
-    new Option(
-      '--across <list>',
-      'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; may be given again',
-    )
-      .argParser(collected)
-      .default([], 'none'),
-    new Option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
-  ],
+  options: (command) =>
+    command
+      .option(
+        '--across <list>',
+        'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; may be given again',
+        collected,
+        [],
+      )
+      .option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
   ask: async (layout, { across, ledger }) => {
     const { readSweep } = await import('../sweep.js');
-    const sweeps = (across as string[]).map(readSweep);
     return (await import('../../study/rating.js')).checkLayout(layout, {
-      across: sweeps,
+      across: across.map(readSweep),
       ledger: ledger ? 'all' : 'tightest',
     });
   },

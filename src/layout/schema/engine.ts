@@ -5,7 +5,7 @@ import { pumpSchema } from '../../catalogue/schema/pump.js';
 import { dateText, price, text } from '../../catalogue/schema/text.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, listOrMapping, textOrMapping, whatStands } from './choice.js';
-import { idOr, stepsSchema } from './steps.js';
+import { idOr, stepsSchema, wholeNumber } from './steps.js';
 
 /** How much of its head a pump may have lost and still be one; common practice, no source. */
 const MOST_WEAR = 0.9;
@@ -34,6 +34,11 @@ const enginePump = z.strictObject({
     description: 'Head lost since the curve',
   }).default(0),
   hours: quantity('time', { atLeast: 0, example: '212 h', description: 'Running hours' }).optional(),
+  fuel_tank: quantity('volume', {
+    positive: true,
+    example: '5 gal',
+    description: 'Fuel on board for it',
+  }).optional(),
   serviced: z
     .record(z.string(), servicedSchema)
     .optional()
@@ -101,7 +106,8 @@ export const engineSchema = z
         depth: quantity('length', {
           positive: true,
           example: '3 ft',
-          description: 'How far the water falls from full to empty; else as in a cube of the capacity',
+          description:
+            'How far the surface falls from full to empty; to the height of the inlets unless given',
         }).optional(),
         ...position,
       })
@@ -143,6 +149,10 @@ export const engineSchema = z
         z.strictObject({ hose: idOr('hose', hoseSchema), length: quantity('length', { positive: true }) }),
       )
       .optional(),
+    fittings_carried: z
+      .record(z.string(), wholeNumber(0, 1000))
+      .optional()
+      .meta({ description: 'How many of each branch, nozzle or appliance of the catalogue are carried' }),
     crew: z
       .int({ error: (issue) => `${whatStands(issue.input)}; a whole number of people is wanted` })
       .min(0)

@@ -6,6 +6,8 @@ import { fromUnit } from '../../quantity/format.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, listOrMapping, whatStands } from './choice.js';
 import { engineOrPath } from './engine.js';
+import { progressiveSchema } from './progressive.js';
+import { shuttleSchema } from './shuttle.js';
 import { stepsSchema, throttlePart } from './steps.js';
 import { supplySchema } from './supply.js';
 
@@ -65,10 +67,35 @@ const point = z.tuple([
   quantity('length', { example: '90 ft', description: 'Height' }),
 ]);
 
-export const terrainSchema = z
-  .array(point)
-  .min(2, 'a slope needs at least two points: [[0 ft, 0 ft], [400 ft, 90 ft]]')
-  .meta({ description: 'Distance along the ground against height, from the engine on' });
+const points = z.array(point).min(2, 'a slope needs at least two points: [[0 ft, 0 ft], [400 ft, 90 ft]]');
+
+const grade = quantity('ratio', {
+  example: '30 %',
+  description: 'One grade all the way: height gained over level distance; a fall is negative',
+}).transform((ratio) => ({ grade: ratio }));
+
+const TERRAIN_WANTED =
+  'points of distance and height are wanted, { on_map: [...] } for distances off a map, or a grade such as 30 %';
+
+/** Distances lie along the ground, as hose does, unless they are said to be off a map. */
+export const terrainSchema = choice(
+  [
+    points.transform((given) => ({ along_slope: given })),
+    z.strictObject({ along_slope: points }),
+    z.strictObject({ on_map: points }),
+    grade,
+  ],
+  (value) => {
+    if (Array.isArray(value)) return 0;
+    if (typeof value === 'string') return 3;
+    if (!isMapping(value)) return `${whatStands(value)}; ${TERRAIN_WANTED}`;
+    if (Object.hasOwn(value, 'along_slope')) return 1;
+    return Object.hasOwn(value, 'on_map') ? 2 : `a mapping of something else stands here; ${TERRAIN_WANTED}`;
+  },
+).meta({
+  description:
+    'Distance against height from the engine on: along the ground, or on_map for distances off a map; or one grade',
+});
 
 const surgeSchema = z
   .strictObject({
@@ -103,6 +130,8 @@ export const layoutSchema = z
     terrain: terrainSchema.optional(),
     surge: surgeSchema.optional(),
     lay: laySchema.default([]),
+    progressive: progressiveSchema.optional(),
+    shuttle: shuttleSchema.optional(),
   })
   .meta({
     title: 'layout',

@@ -56,7 +56,7 @@ const rise = choice(
 
 const name = text.optional().meta({ description: 'What the report calls it; {n} counts repeats' });
 
-function wholeNumber(from: number, to: number) {
+export function wholeNumber(from: number, to: number) {
   const wanted = `a whole number from ${from} to ${grouped(to)} is wanted`;
   const error = (issue: { input?: unknown }) => `${whatStands(issue.input)}; ${wanted}`;
   return z.int({ error }).min(from, { error }).max(to, { error });
@@ -143,7 +143,16 @@ const siameseStep = z
   .meta({ title: 'siamese', description: 'Unlike lines that part here and meet again' });
 
 const pumpStep = z
-  .strictObject({ pump: idOr('pump', pumpSchema), throttle: throttlePart.default(1), name })
+  .strictObject({
+    pump: idOr('pump', pumpSchema),
+    throttle: throttlePart.default(1),
+    fuel_tank: quantity('volume', {
+      positive: true,
+      example: '5 gal',
+      description: 'Fuel on board for it',
+    }).optional(),
+    name,
+  })
   .meta({ title: 'pump', description: 'A booster in the line' });
 
 const tankStep = z

@@ -45,6 +45,9 @@ const relay = z.strictObject({
       example: '60 psi',
       description: 'Pressure that the pump before holds at the intake',
     }),
+    relief: quantity('pressure', { positive: true, example: '70 psi' })
+      .optional()
+      .meta({ description: 'Pressure at which the intake relief opens' }),
   }),
 });
 

@@ -74,6 +74,14 @@ export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block
       rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures)),
     },
   ];
+  if (nozzles.some(({ state, reach }) => state === 'open' && reach === undefined)) {
+    blocks.push(
+      paragraph(
+        'No reach is given where no published rule holds: for fog, for tips under 3/4 in, at nozzle pressures of 30 psi and less.',
+        'quiet',
+      ),
+    );
+  }
   if (sources.size > 0)
     blocks.push(paragraph(`Source of the ranges: ${sentence([...sources].join('; '))}`, 'quiet'));
   return blocks;

@@ -1,4 +1,4 @@
-import type { CheckAnswer, FlowAnswer, RatingPoint, SiteConditions } from '../../study/answer.js';
+import type { Answer, CheckAnswer, RatingPoint, SiteConditions } from '../../study/answer.js';
 import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { of, requiredFlow, requiredPressure } from '../required.js';
@@ -12,9 +12,9 @@ function siteLine(site: SiteConditions, figures: Figures): string {
 }
 
 /** What was asked about: the layout's own title, the engine, the place. */
-export function subjectSection({ title, engine, site }: CheckAnswer | FlowAnswer, figures: Figures): Block[] {
+export function subjectSection({ title, engine, site }: Answer, figures: Figures): Block[] {
   return [
-    paragraph([title, engine].filter(Boolean).join('. ').concat('.')),
+    paragraph([...new Set([title, engine])].filter(Boolean).join('. ').concat('.')),
     paragraph(siteLine(site, figures)),
   ];
 }

@@ -1,0 +1,38 @@
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import { alongHose, isLaid } from '../study/ground-line.js';
+import type { Caution } from './caution.js';
+import type { Hazard } from './hazard.js';
+
+/** Hose that stands below the pressure of the air somewhere, as on a ridge that the lay goes over: soft hose falls flat. */
+export const ridgePressure: Hazard = ({ cases }) =>
+  cases.flatMap(({ when, point }): Caution[] => {
+    const points = lowest(point);
+    if (points === undefined || points.pressure >= 0) return [];
+    const { vapourPressure, atmosphericPressure } = point.assembly.site;
+    // Water parts before it can be pulled like this: the answer itself is then none.
+    const parts = points.pressure <= vapourPressure - atmosphericPressure;
+    return [
+      {
+        code: 'hose_below_air',
+        level: parts ? 'stop' : 'warn',
+        at: points.name,
+        value: { value: points.pressure, dimension: 'pressure' },
+        limit: { value: 0, dimension: 'pressure' },
+        message: `The hose at {at}, {height} above the pump, stands at {value} ${when}: below the pressure of the air soft hose falls flat, and no figure beyond it holds`,
+        action:
+          'Throttle the nozzles beyond the ridge or use smaller tips, add pressure, or put a booster before the ridge.',
+        values: { height: { value: points.height, dimension: 'length' } },
+        source: 'lay-flat hose has no strength against the air (common practice, no source)',
+      },
+    ];
+  });
+
+function lowest(point: OperatingPoint) {
+  const flowing = point.assembly.elements.filter(
+    (element) => element.step?.kind === 'hose' && isLaid(element) && point.flow(element.link) > 1e-6,
+  );
+  const points = flowing.flatMap((element) => alongHose(point, element));
+  return points.length === 0
+    ? undefined
+    : points.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
+}

@@ -1,0 +1,87 @@
+import { sentence } from '../../report/words.js';
+import type { ReachAnswer } from '../../study/answer.js';
+import { addThrottleOption, atThrottle, collectNames } from '../field-options.js';
+import type { LayoutCommand } from '../layout-command.js';
+import { UsageFault } from '../usage-fault.js';
+
+interface Given {
+  hose?: string;
+  nozzle?: string;
+  slopes?: string[];
+  laterals?: string[];
+  throttle?: string;
+}
+
+/** More laterals than this are a mistyped figure; common practice, no source. */
+const MOST_LATERALS = 60;
+
+async function gradesOf(texts: string[] | undefined): Promise<number[] | undefined> {
+  if (!texts) return undefined;
+  const { parseQuantity } = await import('../../quantity/parse.js');
+  return texts.map((text) => {
+    if (text === 'level') return 0;
+    const parsed = parseQuantity(text, 'ratio');
+    if ('problem' in parsed) throw new UsageFault(sentence(`--slopes: ${parsed.problem}`));
+    return parsed.value;
+  });
+}
+
+function countsOf(texts: string[] | undefined): number[] | undefined {
+  return texts?.map((text) => {
+    const count = Number(text);
+    if (!Number.isInteger(count) || count < 0 || count > MOST_LATERALS)
+      throw new UsageFault(`--laterals ${text}: whole numbers from 0 to ${MOST_LATERALS} are wanted.`);
+    return count;
+  });
+}
+
+async function modelOf<K extends 'hose' | 'nozzle'>(kind: K, id: string) {
+  const { loadCatalogue } = await import('../../catalogue/load.js');
+  const catalogue = loadCatalogue();
+  const model = catalogue.find(kind, id);
+  if (model) return { id, model, modelName: model.name ?? id };
+  const { nearest } = await import('../../quantity/nearest.js');
+  const meant = nearest(id, catalogue.ids(kind));
+  throw new UsageFault(`the catalogue has no ${kind} ${id}${meant ? `: did you mean ${meant}?` : '.'}`);
+}
+
+export const reach: LayoutCommand<ReachAnswer, Given> = {
+  name: 'reach',
+  summary: 'how far and how high does each staging take a nozzle, by slope and open laterals?',
+  examples: [
+    'pumpyoke reach lay.yaml',
+    'pumpyoke reach lay.yaml --slopes "level,20 %,40 %,-30 %" --laterals 0,2,4',
+    'pumpyoke reach lay.yaml --hose forestry-1.5 --nozzle fog-20',
+  ],
+  options: (command) =>
+    addThrottleOption(
+      command
+        .option('--hose <id>', "trunk of this hose of the catalogue instead of the lay's first")
+        .option('--nozzle <id>', "this nozzle at the end instead of the lay's last")
+        .option(
+          '--slopes <grades>',
+          'slopes of the table, a fall is negative: "level,20 %,-30 %"',
+          collectNames,
+        )
+        .option('--laterals <counts>', 'numbers of open laterals: 0,1,2,4', collectNames),
+    ),
+  ask: async (layout, given) => {
+    const grades = await gradesOf(given.slopes);
+    const laterals = countsOf(given.laterals);
+    const hose = given.hose === undefined ? undefined : await modelOf('hose', given.hose);
+    const nozzle = given.nozzle === undefined ? undefined : await modelOf('nozzle', given.nozzle);
+    const { NothingToReach, reachOf } = await import('../../study/reach.js');
+    try {
+      return await reachOf(await atThrottle(layout, given.throttle), {
+        grades,
+        laterals,
+        hose: hose && { id: hose.id, modelName: hose.modelName, hose: hose.model },
+        nozzle: nozzle && { id: nozzle.id, modelName: nozzle.modelName, nozzle: nozzle.model },
+      });
+    } catch (error) {
+      if (error instanceof NothingToReach) throw new UsageFault(sentence(error.message));
+      throw error;
+    }
+  },
+  holds: () => true,
+};

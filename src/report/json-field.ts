@@ -1,0 +1,81 @@
+import type {
+  CaseAnswer,
+  HabitAnswer,
+  PortableTankAnswer,
+  ProfileAnswer,
+  SupplyAnswer,
+} from '../study/answer.js';
+import { orNull } from './json-tree.js';
+import { of } from './required.js';
+
+export const habitTree = ({ outlet, flow, hose, actual, endToEnd }: HabitAnswer) => ({
+  outlet,
+  flow: of('flow', flow),
+  hose: of('length', hose),
+  friction: of('pressure', actual),
+  friction_end_to_end: of('pressure', endToEnd),
+});
+
+const groundPointTree = ({ name, distance, height, pressure }: ProfileAnswer['highest']) => ({
+  name,
+  distance: of('length', distance),
+  height: of('length', height),
+  pressure: of('pressure', pressure),
+});
+
+export const profileTree = (profile: ProfileAnswer) => ({
+  outlet: profile.outlet,
+  to: profile.to,
+  hose: of('length', profile.hose),
+  on_map: of('length', profile.onMap),
+  climb: of('length', profile.climb),
+  over_ridge: profile.overRidge,
+  highest: groundPointTree(profile.highest),
+  lowest: groundPointTree(profile.lowest),
+  taken_level: of('length', profile.takenLevel),
+});
+
+export const caseTree = ({ code, title, totalFlow, highestHose, breaks }: CaseAnswer) => ({
+  code,
+  title,
+  total_flow: of('flow', totalFlow),
+  highest_hose: highestHose ? { at: highestHose.at, pressure: of('pressure', highestHose.pressure) } : null,
+  breaks,
+});
+
+export const supplyTree = ({ kind, flow, intake, floor, draft, hydrant, relay }: SupplyAnswer) => ({
+  kind,
+  flow: of('flow', flow),
+  intake_pressure: of('pressure', intake),
+  floor: floor ? { pressure: of('pressure', floor.pressure), source: floor.source } : null,
+  draft: draft
+    ? {
+        lift: of('length', draft.lift),
+        theoretical_lift: of('length', draft.theoreticalLift),
+        attainable_lift: of('length', draft.attainableLift),
+      }
+    : null,
+  hydrant: hydrant
+    ? {
+        static: of('pressure', hydrant.static),
+        residual: of('pressure', hydrant.residual),
+        flow: of('flow', hydrant.flow),
+        at_floor: orNull('flow', hydrant.atFloor),
+      }
+    : null,
+  relay: relay
+    ? {
+        pressure: of('pressure', relay.pressure),
+        relief_at: of('pressure', relay.reliefAt),
+        relief: orNull('pressure', relay.relief),
+        source: relay.source,
+      }
+    : null,
+});
+
+export const portableTankTree = ({ name, capacity, inflow, outflow }: PortableTankAnswer) => ({
+  name,
+  capacity: of('volume', capacity),
+  inflow: of('flow', inflow),
+  outflow: of('flow', outflow),
+});

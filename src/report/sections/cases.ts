@@ -1,0 +1,31 @@
+import type { CaseAnswer } from '../../study/answer.js';
+import { type Block, type Cell, heading } from '../document.js';
+import type { Figures } from '../figures.js';
+
+function breaksCell({ breaks }: CaseAnswer): Cell {
+  if (breaks.length === 0) return 'no limit';
+  return { text: breaks.map((code) => code.replaceAll('_', ' ')).join(', '), tone: 'care' };
+}
+
+/** States that are run whether anyone asks or not. */
+export function casesSection(cases: CaseAnswer[], figures: Figures): Block[] {
+  if (cases.length === 0) return [];
+  return [
+    heading('What if: run beside the question'),
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Case' },
+        { title: 'Flow', align: 'right' },
+        { title: 'Highest in hose', align: 'right' },
+        { title: 'Breaks' },
+      ],
+      rows: cases.map((one) => [
+        one.title,
+        figures.say('cases.total_flow', 'flow', one.totalFlow),
+        one.highestHose ? figures.say('cases.highest_hose', 'pressure', one.highestHose.pressure) : '',
+        breaksCell(one),
+      ]),
+    },
+  ];
+}

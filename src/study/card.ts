@@ -1,0 +1,202 @@
+import type { AssembleOptions } from '../assembly/assemble.js';
+import type { AssembledNozzle } from '../assembly/assembly.js';
+import type { Element } from '../assembly/network-builder.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { Layout } from '../layout/layout.js';
+import type { Step } from '../layout/step.js';
+import { alwaysRun } from './always-run.js';
+import type { AdvanceAnswer, FlowAnswer, Statement } from './answer.js';
+import { tankClock } from './clock.js';
+import type { TankClock } from './clock-answer.js';
+import { governed } from './governor.js';
+import { laidHose } from './ground-line.js';
+import { GrowingLay } from './growing-lay.js';
+import { lowestLimit } from './lay-limits.js';
+import { leastPressure } from './nozzle-needs.js';
+import { operateLayout } from './operation.js';
+import { hoseLength, LayPaths } from './paths.js';
+import { Rig } from './rig.js';
+import { shuttleRound, sustainedFlow, tendersNeeded } from './shuttle.js';
+
+/** A point of the trunk that a crew can find: a wye, a pump, a tank, the end. */
+export interface CardPoint {
+  name: string;
+  /** Hose from the outlet, m. */
+  distance: number;
+  height: number;
+  /** Undefined where it cannot be told. */
+  flowing?: number;
+  shut?: number;
+}
+
+export interface CardAnswer {
+  flow: FlowAnswer;
+  throttle: { a?: number; b?: number; held?: number };
+  /** Discharge gauge of each of the engine's pumps, flowing and all shut. */
+  gauges: { pump: string; flowing: number; shut?: number }[];
+  lines: { outlet: string; points: CardPoint[] }[];
+  /** How many nozzles may be open at once, of how many, with each having its least. */
+  open: { atMost: number; of: number; now: number };
+  nozzleLeast: { name: string; least: number }[];
+  /** The lowest limit of the hose on the ground, and of which. */
+  hoseLimit?: { hose: string; pressure: number };
+  tank?: TankClock;
+  call?: {
+    /** s from when the water is turned on; 0 means at once. */
+    after: number;
+    /** What the tank then holds, m3. */
+    left: number;
+    /** From the call to water in the tank, s; undefined where no shuttle is stated. */
+    lead?: number;
+  };
+  tenders?: { have: number; needed?: number; sustained: number };
+  /** Of a progressive lay: where it stops and why. */
+  advance?: AdvanceAnswer;
+  assumptions: Statement[];
+}
+
+export interface CardOptions {
+  nozzleState?: AssembleOptions['nozzleState'];
+  advance?: AdvanceAnswer;
+}
+
+/** Everything that a crew has to know of a lay as it stands, on one page. */
+export async function cardOf(layout: Layout, options: CardOptions = {}): Promise<CardAnswer> {
+  const { nozzleState, advance } = options;
+  const flow = await operateLayout(layout, { nozzleState });
+  const rig = await Rig.of(layout);
+  const point = governed(rig, layout.staging, nozzleState);
+  const shut = alwaysRun(rig, point, nozzleState).find(({ code }) => code === 'all_shut')?.point;
+  const tank = tankClock(layout, point);
+  const own = point.assembly.pumps.filter(({ booster }) => !booster);
+  const held = layout.throttle.by === 'discharge_pressure' ? layout.throttle.discharge_pressure : undefined;
+  const speed = (name: string) => own.find((pump) => pump.name === name)?.speed;
+  return {
+    flow,
+    throttle: { a: speed('pump a'), b: speed('pump b'), held },
+    gauges: own.map((pump) => {
+      const still = shut?.assembly.pumps.find(({ name }) => name === pump.name);
+      return {
+        pump: pump.name,
+        flowing: point.gaugePressure(pump.discharge),
+        shut: shut && still && shut.gaugePressure(still.discharge),
+      };
+    }),
+    lines: layout.lay.map(({ outlet, steps }) => ({ outlet, points: pointsOf(steps, point, shut) })),
+    open: openAtMost(rig, point),
+    nozzleLeast: leastOf(point.assembly.nozzles),
+    hoseLimit: lowestHose(laidHose(point.assembly)),
+    tank,
+    call: tank && callOf(layout, tank),
+    tenders: layout.shuttle && {
+      have: layout.shuttle.tenders,
+      needed: tendersNeeded(layout.shuttle, tank?.flowFull ?? flow.totalFlow),
+      sustained: sustainedFlow(layout.shuttle),
+    },
+    advance,
+    assumptions: flow.assumptions,
+  };
+}
+
+/** Along the main line: where it parts, where a pump or a tank stands, and where it ends. */
+function pointsOf(
+  steps: readonly Step[],
+  point: OperatingPoint,
+  shut: OperatingPoint | undefined,
+): CardPoint[] {
+  const points: CardPoint[] = [];
+  let distance = 0;
+  let height = point.assembly.outlets[0]?.place.elevation ?? 0;
+  let hose: Step | undefined;
+  const at = (state: OperatingPoint | undefined) => {
+    const element = state?.assembly.elements.find(({ step }) => step === hose);
+    return state && element && state.totalPressure(element.to);
+  };
+  const add = (name: string) => points.push({ name, distance, height, flowing: at(point), shut: at(shut) });
+  for (const step of steps) {
+    if (step.kind === 'hose') {
+      distance += step.length;
+      height += step.rise;
+      hose = step;
+    } else if (step.kind === 'siamese') {
+      const [line] = step.siamese;
+      distance += line.reduce((sum, one) => sum + (one.kind === 'hose' ? one.length : 0), 0);
+      height += line.reduce((sum, one) => sum + ('rise' in one ? one.rise : 0), 0);
+      hose = undefined;
+    } else if (['branch', 'pump', 'tank', 'gauge', 'nozzle', 'open_end', 'cap'].includes(step.kind)) {
+      add(step.label);
+    }
+  }
+  const last = points.at(-1);
+  if (last === undefined || last.distance !== distance) add('end of the line');
+  return points;
+}
+
+/**
+ * The most nozzles that may be open at once with each having its least. The farthest are opened first, as they have it
+ * hardest: any others of as many do no worse.
+ */
+function openAtMost(rig: Rig, point: OperatingPoint): CardAnswer['open'] {
+  const { assembly } = point;
+  const paths = new LayPaths(assembly);
+  const lengths = new Map(assembly.nozzles.map((one) => [one.name, hoseLength(paths.to(one.inlet))]));
+  const far = [...assembly.nozzles].sort((a, b) => (lengths.get(b.name) ?? 0) - (lengths.get(a.name) ?? 0));
+  const holds = (count: number) => {
+    const open = new Set(far.slice(0, count).map(({ name }) => name));
+    const state = governed(rig, assembly.staging, (name) => (open.has(name) ? 'open' : 'shut'));
+    return state.assembly.nozzles.every((nozzle) => {
+      const least = nozzle.state === 'open' ? leastPressure(nozzle) : undefined;
+      return least === undefined || state.totalPressure(nozzle.inlet) >= least - 1;
+    });
+  };
+  let low = 0;
+  let high = far.length;
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (holds(middle)) low = middle;
+    else high = middle - 1;
+  }
+  return {
+    atMost: low,
+    of: far.length,
+    now: assembly.nozzles.filter(({ state }) => state === 'open').length,
+  };
+}
+
+/** The least of each kind of nozzle, once. */
+function leastOf(nozzles: readonly AssembledNozzle[]): CardAnswer['nozzleLeast'] {
+  const found = new Map<string, number>();
+  for (const nozzle of nozzles) {
+    const least = leastPressure(nozzle);
+    if (least !== undefined) found.set(nozzle.modelName, least);
+  }
+  return [...found].map(([name, least]) => ({ name, least }));
+}
+
+function lowestHose(hose: readonly Element[]): CardAnswer['hoseLimit'] {
+  let lowest: CardAnswer['hoseLimit'];
+  for (const { step } of hose) {
+    const pressure = step?.kind === 'hose' ? lowestLimit(step.hose) : undefined;
+    if (step?.kind !== 'hose' || pressure === undefined) continue;
+    if (lowest === undefined || pressure < lowest.pressure) lowest = { hose: step.modelName, pressure };
+  }
+  return lowest;
+}
+
+/** When to call, so that water comes before the tank is at its reserve. */
+function callOf({ shuttle }: Layout, tank: TankClock): CardAnswer['call'] {
+  if (tank.endurance === null) return undefined;
+  if (shuttle === undefined) return { after: 0, left: tank.capacity - tank.hoseFill };
+  const { there, dump } = shuttleRound(shuttle);
+  const lead = there + dump;
+  const after = Math.max(0, tank.endurance - lead);
+  return { after, left: Math.min(tank.capacity, tank.reserve + tank.flowLow * lead), lead };
+}
+
+/** The card of a progressive lay at the last section that nothing stops; at the first where even that is stopped. */
+export async function advanceCard(layout: Layout, advance: AdvanceAnswer): Promise<CardAnswer> {
+  const plan = layout.progressive;
+  if (plan === undefined) throw new TypeError('an advance without a plan');
+  const lay = new GrowingLay(await Rig.of(layout), plan);
+  return cardOf(lay.layoutAt(Math.max(1, advance.reached)), { advance });
+}

@@ -1,0 +1,52 @@
+import type { StagingName } from '../assembly/assembly.js';
+import type { Caution, Statement } from '../caution/caution.js';
+import type { SiteConditions, SolverReport } from './answer.js';
+
+/** How far one staging goes up one slope with so many laterals open. */
+export interface ReachCell {
+  laterals: number;
+  /** Hose of the trunk, m; 0 where not even a short lay is served. */
+  length: number;
+  /** Height gained over it, m. */
+  height: number;
+  /** What ends it: a nozzle below its need, or the longest lay that is looked at. */
+  limit: 'nozzle' | 'longest_looked_at';
+}
+
+export interface ReachRow {
+  /** Height gained over level distance; below zero downhill. */
+  grade: number;
+  cells: ReachCell[];
+}
+
+export interface ReachStaging {
+  staging: StagingName;
+  /** Gauge pressure at the outlet with every nozzle shut. */
+  shutPressure: number;
+  /** The hose limit that the shut pressure breaks, if it does. */
+  overHose?: { limit: number; source: string };
+  rows: ReachRow[];
+}
+
+export interface ReachAnswer {
+  question: 'reach';
+  title: string;
+  engine: string;
+  site: SiteConditions;
+  throttle: number;
+  hose: string;
+  hoseSource: string;
+  nozzle: { name: string; pressure: number; source: string };
+  lateral?: { hose: string; length: number; nozzle: string; pressure: number };
+  /** Of the same hose, carried; undefined where the layout does not say. */
+  carried?: number;
+  /** The longest lay that is looked at. */
+  longest: number;
+  /** What height lost adds to the pressure in the hose; undefined where no slope of the table goes down. */
+  downhill?: { height: number; pressure: number };
+  asLaid: StagingName;
+  stagings: ReachStaging[];
+  cautions: Caution[];
+  assumptions: Statement[];
+  solver: SolverReport;
+}
