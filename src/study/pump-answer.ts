@@ -29,14 +29,19 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
     speed: model.rated_speed === undefined ? undefined : model.rated_speed * speed,
     ofRatedSpeed: speed,
     limitedBy: limitOf(state, pump),
-    power: held?.power.at(flow, speed),
+    power: toldBy(model.efficiency, flow / speed) ? held?.power.at(flow, speed) : undefined,
     powerAvailable: held?.availableAt(speed),
     powerRated: model.power?.rated,
     npshAvailable: npshAvailable(state, pump),
-    npshRequired: need.basis === 'file' ? need.head : undefined,
+    npshRequired: toldBy(model.npsh_required, flow / speed) ? need.head : undefined,
     share: share ?? 1,
     offCurve: state.isOffCurve(pump),
   };
+}
+
+/** Whether the rows of a file tell of a flow at rated speed; beyond them it is reckoned with, and not reported. */
+function toldBy(rows: readonly (readonly [number, number])[] | undefined, flow: number): boolean {
+  return rows !== undefined && flow >= rows[0][0] && flow <= rows[rows.length - 1][0];
 }
 
 /** Which of the two limits a pump is at: the speed that its governor holds, or the power that its engine has. */

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { readLayoutText } from '../../src/layout/read-layout.js';
 import { FOOT, GALLON_PER_MINUTE, HORSEPOWER } from '../../src/physics/customary.js';
+import { headAt } from '../../src/physics/pump-curve/curve.js';
+import { MonotoneCurve } from '../../src/physics/pump-curve/monotone.js';
 import type { CheckAnswer, SweptQuantity } from '../../src/study/answer.js';
 import { checkLayout } from '../../src/study/rating.js';
 
@@ -35,23 +37,20 @@ function balancedByHalving(answer: CheckAnswer, atFull: CheckAnswer, available: 
   const [pump] = answer.pumps;
   let low = 0;
   let high = 1;
-  // Between rows the power is straight: 60 gpm at 318 psi and 55 %, 85 gpm at 228 psi and 56 %, by gpm psi / 1714.
-  const rows = [
-    [30, (30 * 385) / 1714.286 / 0.38],
-    [60, (60 * 318) / 1714.286 / 0.55],
-    [85, (85 * 228) / 1714.286 / 0.56],
-  ];
+  // gpm psi / 1714 over an efficiency that runs straight between its rows, with the pressure of the program's own curve.
+  const curve = new MonotoneCurve(
+    [
+      [0, 415],
+      [30, 385],
+      [60, 318],
+      [85, 228],
+      [105, 110],
+    ].map(([q, psi]) => ({ flow: q, head: psi })),
+  );
   const demand = (q: number) => {
-    const above = Math.min(
-      Math.max(
-        rows.findIndex(([x]) => x >= q),
-        1,
-      ),
-      2,
-    );
-    if (q >= 85) return rows[2][1];
-    const [[q0, p0], [q1, p1]] = [rows[above - 1], rows[above]];
-    return p0 + ((p1 - p0) * (q - q0)) / (q1 - q0);
+    const at = Math.min(q, 85);
+    const efficiency = at < 60 ? 0.38 + (0.17 * (at - 30)) / 30 : 0.55 + (0.01 * (at - 60)) / 25;
+    return (at * headAt(curve, at)) / 1714.286 / efficiency;
   };
   const flow = pump.flow / GALLON_PER_MINUTE;
   for (let i = 0; i < 100; i++) {
