@@ -5,7 +5,7 @@ import type { Hazard } from './hazard.js';
 /** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
 export const TANK_RESERVE = 0.1;
 /** Water for less time than this leaves none to bring more, s. Common practice, no source. */
-const SHORT = 5 * 60;
+const SHORT = 2 * 60;
 const STANDSTILL = 1e-6;
 
 /** Hose that fills from the tank before anything flows, and a tank that is soon down to its reserve. */
@@ -31,7 +31,7 @@ export const tankRunsOut: Hazard = ({ layout, cases }) => {
         'Shut nozzles, bring a tender or draft before the lay is charged, and count the time of its round trip.',
       values: { fill: { value: fill, dimension: 'volume' }, drawn: { value: drawn, dimension: 'flow' } },
       source:
-        'Interagency Standards for Fire and Fire Aviation Operations, chapter 14 (reserve of 10 %); five minutes are common practice, no source',
+        'Interagency Standards for Fire and Fire Aviation Operations, chapter 14 (reserve of 10 %); two minutes are common practice, no source',
     },
   ];
 };

@@ -147,7 +147,7 @@ const MODES: {
     code: 'thin_air',
     change: (d) => {
       for (const name of ['a', 'b']) {
-        d.engine.pumps[name].model.power = { rated: '17.2 hp', aspiration: 'natural', fuel: 'gasoline' };
+        d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'gasoline' };
       }
       d.typing = { custom: { flow: '120 gpm', pressure: '260 psi' } };
     },
@@ -157,7 +157,7 @@ const MODES: {
     code: 'hot_day',
     change: (d) => {
       for (const name of ['a', 'b']) {
-        d.engine.pumps[name].model.power = { rated: '17.2 hp', aspiration: 'natural', fuel: 'diesel' };
+        d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'diesel' };
       }
       d.typing = { custom: { flow: '120 gpm', pressure: '260 psi' } };
     },
