@@ -4,7 +4,7 @@ import { NoSteadyAnswer } from '../../src/study/no-steady-answer.js';
 import { checkLayout } from '../../src/study/rating.js';
 import { read } from '../caution/sound.js';
 import { Random } from '../support/random.js';
-import { randomLayout } from '../support/random-layout.js';
+import { randomLayout } from '../support/random-engine.js';
 
 /** Rounding of what a solve finds, Pa. */
 const FOUND = 20;

@@ -5,7 +5,7 @@ import { NoSteadyAnswer } from '../../src/study/no-steady-answer.js';
 import { operateLayout } from '../../src/study/operation.js';
 import { checkLayout } from '../../src/study/rating.js';
 import { Random } from '../support/random.js';
-import { randomLayout } from '../support/random-layout.js';
+import { randomLayout } from '../support/random-engine.js';
 
 const catalogue = loadCatalogue();
 const layoutOf = (seed: number) =>
