@@ -149,7 +149,7 @@ const MODES: {
       for (const name of ['a', 'b']) {
         d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'gasoline' };
       }
-      d.typing = { custom: { flow: '120 gpm', pressure: '260 psi' } };
+      d.typing = { custom: { flow: '120 gpm', pressure: '256 psi' } };
     },
   },
   {
@@ -159,7 +159,7 @@ const MODES: {
       for (const name of ['a', 'b']) {
         d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'diesel' };
       }
-      d.typing = { custom: { flow: '120 gpm', pressure: '260 psi' } };
+      d.typing = { custom: { flow: '120 gpm', pressure: '256 psi' } };
     },
   },
   {
