@@ -21,6 +21,13 @@ export type { UnitSystem } from './quantity/format.js';
 export { answerDocument } from './report/answer-document.js';
 export { cardText } from './report/card.js';
 export type { Document } from './report/document.js';
+export {
+  type DrillJson,
+  type DrillMarkJson,
+  drillJson,
+  drillMarkJson,
+  drillQuestionsJson,
+} from './report/drill/json-schema.js';
 export { htmlOf } from './report/html.js';
 export { JSON_FORMAT, toJson } from './report/json.js';
 export {

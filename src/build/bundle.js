@@ -2,6 +2,7 @@
 // file installs without a single dependency and starts without reading a folder of packages.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { thirdPartyNotices } from './third-party.js';
@@ -42,17 +43,32 @@ const replaced = {
   },
 };
 
-/** Larger than all the rest together and needed by a few layouts only, so it is a file of its own, read when asked. */
-const APART = { entry: 'src/physics/pump-curve/least-squares.ts', out: 'least-squares.cjs' };
+/**
+ * Needed by few runs only and large, so they are files of their own, read when asked; and where mathjs is built from its
+ * parts, because what is imported late keeps every part.
+ */
+const APART = [
+  'src/physics/pump-curve/least-squares.ts',
+  'src/cli/commands/drill-run.ts',
+  'src/drill/evaluate.ts',
+].map((entry) => {
+  const name = basename(entry, '.ts');
+  return { entry, module: new RegExp(`/${name}\\.js$`), name };
+});
 
 /** @type {import('esbuild').Plugin} */
 const apart = {
   name: 'apart',
   setup({ onResolve, onLoad }) {
-    onResolve({ filter: /\/least-squares\.js$/ }, () => ({ path: APART.out, namespace: 'apart' }));
-    onResolve({ filter: /\.cjs$/, namespace: 'apart' }, ({ path }) => ({ path, external: true }));
+    for (const { module, name } of APART) {
+      // Packages have modules of the same names.
+      onResolve({ filter: module }, ({ importer }) =>
+        importer.includes('node_modules') ? undefined : { path: name, namespace: 'apart' },
+      );
+    }
     onLoad({ filter: /.*/, namespace: 'apart' }, ({ path }) => ({
-      contents: `module.exports = require('./${path}');`,
+      contents: `module.exports = require('./src/build/load-part.cjs')('${path}', __filename, require);`,
+      resolveDir: root,
     }));
   },
 };
@@ -72,23 +88,37 @@ const common = {
 
 const known = { PUMPYOKE_BUNDLED: 'true', PUMPYOKE_VERSION: JSON.stringify(version) };
 
-/** One expression, a function that bin/ calls: what is imported late is inside and runs late. */
+/** One expression, a function that bin/ or the program calls: what is imported late is inside and runs late. */
+const asFunction = (/** @type {string} */ parameters) => ({
+  ...common,
+  /** @type {'cjs'} */
+  format: 'cjs',
+  define: { ...known, 'import.meta.url': 'PUMPYOKE_URL' },
+  banner: {
+    js: `(function(${parameters}){'use strict';const PUMPYOKE_URL=require('node:url').pathToFileURL(__filename).href;`,
+  },
+  footer: { js: '})' },
+});
+
 const buildProgram = () =>
   build({
-    ...common,
+    ...asFunction('require,__filename'),
     plugins: [replaced, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
-    format: 'cjs',
-    define: { ...known, 'import.meta.url': 'PUMPYOKE_URL' },
-    banner: {
-      js: "(function(require,__filename){'use strict';const PUMPYOKE_URL=require('node:url').pathToFileURL(__filename).href;",
-    },
-    footer: { js: '})' },
   });
 
 const buildApart = () =>
-  build({ ...common, entryPoints: [APART.entry], outfile: `${next}${APART.out}`, format: 'cjs' });
+  Promise.all(
+    APART.map(({ entry, name }) =>
+      build({
+        ...asFunction('require,__filename,module'),
+        plugins: [replaced, apart],
+        entryPoints: [entry],
+        outfile: `${next}${name}.cjs`,
+      }),
+    ),
+  );
 
 const buildLibrary = () =>
   build({
@@ -103,34 +133,43 @@ const buildLibrary = () =>
   });
 
 /** Our own modules read the data, so what is checked here is what the program will find. */
-async function writeCatalogue() {
-  const outfile = `${next}build/catalogue.js`;
-  const banner = { js: REQUIRE };
-  await build({ ...common, entryPoints: ['src/build/catalogue.ts'], outfile, format: 'esm', banner });
-  const { checkedRows } = await import(pathToFileURL(outfile).href);
+async function writeData() {
+  const entryPoints = { catalogue: 'src/build/catalogue.ts', rules: 'src/drill/rules/build-rules.ts' };
+  const outdir = `${next}build`;
+  await build({ ...common, entryPoints, outdir, format: 'esm', banner: { js: REQUIRE } });
+  const built = (/** @type {string} */ name) => import(pathToFileURL(`${outdir}/${name}.js`).href);
+  const { checkedRows } = await built('catalogue');
   const { rows, models } = checkedRows(`${root}data`);
   writeFileSync(`${next}catalogue.json`, JSON.stringify(rows));
   writeFileSync(`${next}catalogue-models.json`, JSON.stringify(models));
-  rmSync(`${next}build`, { recursive: true });
+  const { readShippedRules } = await built('rules');
+  writeFileSync(`${next}rules.json`, JSON.stringify(readShippedRules(`${root}data/rules/`)));
+  rmSync(outdir, { recursive: true });
 }
 
-/** The names say for whom the cache is, because V8 itself looks at less than that. */
-function writeCodeCache() {
-  const cache = `${next}cli-${process.version}-${process.platform}-${process.arch}.cache`;
-  const example = `${root}data/examples/demo.yaml`;
+/**
+ * What V8 compiled of a file in such a run. The names say for whom the cache is, because V8 itself looks at less than that.
+ * @param {string} name
+ * @param {string[]} args
+ */
+function writeCodeCache(name, args) {
+  const cache = `${next}${name}-${process.version}-${process.platform}-${process.arch}.cache`;
   const script = fileURLToPath(new URL('code-cache.js', import.meta.url));
-  const { status, stderr } = spawnSync(process.execPath, [script, `${next}cli.cjs`, cache, 'check', example]);
-  if (status !== 0 && status !== 1) throw new Error(`the built program cannot check the example\n${stderr}`);
+  const words = [script, `${next}cli.cjs`, `${next}${name}.cjs`, cache, ...args];
+  const { status, stderr } = spawnSync(process.execPath, words);
+  if (status !== 0 && status !== 1) throw new Error(`the built program cannot ${args.join(' ')}\n${stderr}`);
 }
 
 /**
  * esbuild escapes what is in strings and leaves what is in regular expressions. A single letter beyond ASCII doubles
  * what V8 holds of the whole program and reads again for each function that it has not compiled.
  */
-function escapeProgram() {
-  const program = readFileSync(`${next}cli.cjs`, 'utf8');
-  const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
-  writeFileSync(`${next}cli.cjs`, program.replace(/[\u0080-\uffff]/g, escaped));
+function escapePrograms() {
+  for (const file of readdirSync(next).filter((name) => name.endsWith('.cjs'))) {
+    const program = readFileSync(next + file, 'utf8');
+    const escaped = (/** @type {string} */ unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`;
+    writeFileSync(next + file, program.replace(/[\u0080-\uffff]/g, escaped));
+  }
 }
 
 function replaceDist() {
@@ -142,11 +181,14 @@ function replaceDist() {
 async function main() {
   mkdirSync(next, { recursive: true });
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
-  const inputs = built.flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
+  const inputs = built.flat().flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
-  escapeProgram();
-  await writeCatalogue();
-  writeCodeCache();
+  escapePrograms();
+  await writeData();
+  writeCodeCache('cli', ['check', `${root}data/examples/demo.yaml`]);
+  for (const part of ['drill-run', 'evaluate']) {
+    writeCodeCache(part, ['drill', '--mix', '--count', '20', '--seed', '1']);
+  }
   replaceDist();
 }
 

@@ -3,7 +3,7 @@ import { coolingLine } from './cooling-line.js';
 import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
 import { gaugeRange } from './gauge-range.js';
-import { type Hazard, type HazardFacts, ranked } from './hazard.js';
+import { type Hazard, type HazardFacts, keyOf, ranked } from './hazard.js';
 import { highLift } from './high-lift.js';
 import { hosePressure } from './hose-pressure.js';
 import { hotPump } from './hot-pump.js';
@@ -62,7 +62,15 @@ const HAZARDS: readonly Hazard[] = [
   unmeasuredShutoff,
 ];
 
-/** Every hazard of the facts, most dangerous first. */
+/**
+ * Every hazard of the facts, most dangerous first. What the lay does as it stands is told before what a burst hose or a
+ * lost pump would make of the same part.
+ */
 export function cautionsOf(facts: HazardFacts): Caution[] {
-  return ranked(HAZARDS.flatMap((hazard) => hazard(facts)));
+  const found = (cases: HazardFacts['cases']) => HAZARDS.flatMap((hazard) => hazard({ ...facts, cases }));
+  const standing = facts.cases.filter(({ kind }) => kind !== 'burst' && kind !== 'one_out');
+  if (standing.length === facts.cases.length) return ranked(found(facts.cases));
+  const first = found(standing);
+  const known = new Set(first.map(keyOf));
+  return ranked([...first, ...found(facts.cases).filter((caution) => !known.has(keyOf(caution)))]);
 }

@@ -48,12 +48,17 @@ function excess({ value, limit }: Caution): number {
   return value && limit ? Math.abs(value.value - limit.value) / Math.abs(limit.value || 1) : 0;
 }
 
+/** What makes two cautions one: the hazard and its place; of hose, which is counted, the hazard alone. */
+export function keyOf({ code, at }: Caution): string {
+  return code.startsWith('hose_') ? code : `${code} at ${at}`;
+}
+
 /** Most dangerous first, and each hazard at each place once, by its worst state; of hose, which is counted, once in all. */
 export function ranked(cautions: readonly Caution[]): Caution[] {
   const sorted = [...cautions].sort((a, b) => LEVELS[a.level] - LEVELS[b.level] || excess(b) - excess(a));
   const seen = new Set<string>();
-  return sorted.filter(({ code, at }) => {
-    const key = code.startsWith('hose_') ? code : `${code} at ${at}`;
+  return sorted.filter((caution) => {
+    const key = keyOf(caution);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

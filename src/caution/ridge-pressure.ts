@@ -18,10 +18,10 @@ export const ridgePressure: Hazard = ({ cases }) =>
         at: points.name,
         value: { value: points.pressure, dimension: 'pressure' },
         limit: { value: 0, dimension: 'pressure' },
-        message: `The hose at {at}, {height} above the pump, stands at {value} ${when}: below the pressure of the air soft hose falls flat, and no figure beyond it holds`,
+        message: `The hose at {at}, {height} ${points.height < 0 ? 'below' : 'above'} the pump, stands at {value} ${when}: below the pressure of the air soft hose falls flat, and no figure beyond it holds`,
         action:
-          'Throttle the nozzles beyond the ridge or use smaller tips, add pressure, or put a booster before the ridge.',
-        values: { height: { value: points.height, dimension: 'length' } },
+          'Let less water out beyond this point (smaller tips, nozzles part shut), or add pressure before it.',
+        values: { height: { value: Math.abs(points.height), dimension: 'length' } },
         source: 'lay-flat hose has no strength against the air (common practice, no source)',
       },
     ];
@@ -29,7 +29,8 @@ export const ridgePressure: Hazard = ({ cases }) =>
 
 function lowest(point: OperatingPoint) {
   const flowing = point.assembly.elements.filter(
-    (element) => element.step?.kind === 'hose' && isLaid(element) && point.flow(element.link) > 1e-6,
+    ({ step, link, ...element }) =>
+      step?.kind === 'hose' && step.hose.kind !== 'suction' && isLaid(element) && point.flow(link) > 1e-6,
   );
   const points = flowing.flatMap((element) => alongHose(point, element));
   return points.length === 0

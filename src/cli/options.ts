@@ -2,7 +2,7 @@ import { type Command, Option } from 'commander';
 import type { UnitSystem } from '../quantity/format.js';
 import { UsageFault } from './usage-fault.js';
 
-export type ReportFormat = 'text' | 'json' | 'markdown' | 'html' | 'card';
+export type ReportFormat = 'text' | 'json' | 'markdown' | 'html' | 'card' | 'csv';
 
 /** The options that every command has, as commander hands them over. */
 export interface GivenOptions {
@@ -29,8 +29,8 @@ export function addCommonOptions(program: Command): Command {
     .addOption(
       new Option(
         '--format <format>',
-        'look of the answer (default: by the ending of FILE, else text)',
-      ).choices(['text', 'json', 'markdown', 'html', 'card']),
+        'look of the answer; card and csv where there is one (default: by the ending of FILE, else text)',
+      ).choices(['text', 'json', 'markdown', 'html', 'card', 'csv']),
     )
     .option('--out <file>', 'write the answer to FILE instead of standard output')
     .option('--quiet', 'only the verdict, what must not be run, and who decides')
@@ -44,9 +44,10 @@ const BY_ENDING: Record<string, ReportFormat> = {
   '.markdown': 'markdown',
   '.html': 'html',
   '.htm': 'html',
+  '.csv': 'csv',
 };
 
-function formatByEnding(file: string | undefined): ReportFormat {
+export function formatByEnding(file: string | undefined): ReportFormat {
   const ending = /\.[^./\\]+$/.exec(file ?? '')?.[0].toLowerCase() ?? '';
   return Object.hasOwn(BY_ENDING, ending) ? BY_ENDING[ending] : 'text';
 }

@@ -4,6 +4,7 @@ import { wrapHanging } from '../report/wrap.js';
 import { advance } from './commands/advance.js';
 import { check } from './commands/check.js';
 import { clock } from './commands/clock.js';
+import { addDrillCommand } from './commands/drill.js';
 import { flow } from './commands/flow.js';
 import { reach } from './commands/reach.js';
 import { require } from './commands/require.js';
@@ -67,5 +68,6 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, reach);
   addLayoutCommand(program, session, advance);
   addLayoutCommand(program, session, clock);
+  addDrillCommand(program, session);
   return program;
 }

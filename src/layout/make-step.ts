@@ -1,4 +1,5 @@
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
+import type { Valve } from '../catalogue/schema/valve.js';
 import type { Reading } from './reading.js';
 import type { StepDocument, StepKey } from './schema/steps.js';
 import type { Spot } from './spot.js';
@@ -41,6 +42,12 @@ export function makeStep({ key, data, model, spot, reading }: Parts): Step | und
     }
     case 'valve': {
       const { open = 1 } = data as StepDocument['valve'];
+      if (open > 0 && open < 1 && (part as Valve | undefined)?.part_open === undefined) {
+        return reading.report(spot, 'nothing is known of this valve part open', {
+          within: ['open'],
+          hint: 'give it part_open, rows of opening and velocity heads lost over those wide open, or take another valve',
+        });
+      }
       return { ...base, ...modelled, kind: key, valve: part, open } as Step;
     }
     case 'check_valve':

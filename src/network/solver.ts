@@ -15,10 +15,10 @@ const CAREFUL = 0.1;
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
 /**
- * A flow against a shut one-way link above this (m3/s) was forced through it by a draw. Its own law lets by as much only at
- * 100 km of head, which no pump pushed past its curve comes near.
+ * A flow against a shut one-way link above this (m3/s, 0.02 gpm) was forced through it by a draw. Its law lets by as much at
+ * a million metres only, while a draw far past what the pumps can give does stand at many thousand.
  */
-const FORCED = 1e-7;
+const FORCED = 1e-6;
 
 /** The part of a pump's runout that a start takes it to move. */
 const MIDDLING = 0.6;
@@ -114,7 +114,9 @@ export class NetworkSolver {
     let iterations = 0;
     for (;;) {
       losses.upright = iterations >= PATIENCE;
-      if (iterations === maximumIterations) return this.answer(iterations, this.notConverged());
+      // Where a draw is forced through a shut link its head runs so high that no other can be told to the tolerance.
+      if (iterations === maximumIterations)
+        return this.answer(iterations, this.forcedThroughShut() ?? this.notConverged());
       iterations++;
       const zeroPivot = equations.solveHeads();
       if (zeroPivot >= 0) return this.answer(iterations, this.badNumber(zeroPivot));

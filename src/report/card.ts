@@ -110,7 +110,7 @@ function row(cells: string[]): string {
 
 function openLines({ open, nozzleLeast, advance }: CardAnswer, figures: Figures): string[] {
   const least = nozzleLeast
-    .map(({ name, least: one }) => `${plain(name)} ${figures.say('nozzle_least', 'pressure', one)}`)
+    .map(({ name, least: one }) => `${figures.say('nozzle_least', 'pressure', one)} for ${plain(name)}`)
     .join('; ');
   const lines = item(
     'OPEN',
@@ -130,7 +130,7 @@ function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): stri
   const lasts =
     tank.endurance === null
       ? 'does not run down as it stands'
-      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank`;
+      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank, ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn`;
   const lines = item(
     'WATER',
     `${lasts}; hose fill ${figures.say('tank.hose_fill', 'volume', tank.hoseFill)}, kept back ${figures.say('tank.reserve', 'volume', tank.reserve)}`,

@@ -1,3 +1,5 @@
+import type { Drawing } from './drawing.js';
+
 /**
  * What every report is made of before it has a look. Text, Markdown and HTML are three renderings of the same blocks,
  * so a fact can never be in one of them and missing from another.
@@ -44,9 +46,33 @@ export interface ListItem {
 export interface List {
   kind: 'list';
   items: ListItem[];
+  /** What stands before an item; a bullet where nothing is said. */
+  marks?: 'bullet' | 'number' | 'letter';
 }
 
-export type Block = Heading | Paragraph | Table | List;
+/** A line to write on, for a sheet that is filled in by hand. */
+export interface Blank {
+  kind: 'blank';
+  fields: { label: string; unit?: string }[];
+  /** Room above it for working, in lines of writing. */
+  room?: number;
+}
+
+/** A drawing, with the words that say the same where none can be drawn. */
+export interface Figure {
+  kind: 'figure';
+  words: string;
+  drawing: Drawing;
+}
+
+/** Blocks that belong together: they stay on one page where there are pages, and start one if need be. */
+export interface Group {
+  kind: 'group';
+  blocks: Block[];
+  newPage?: boolean;
+}
+
+export type Block = Heading | Paragraph | Table | List | Blank | Figure | Group;
 
 export interface Document {
   title: string;

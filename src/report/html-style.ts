@@ -5,7 +5,7 @@ body { font: 16px/1.5 system-ui, sans-serif; color: #1a1a1a; background: #fff; m
 h1 { font-size: 1.4rem; line-height: 1.3; border-left: .4rem solid #555; padding: .2rem 0 .2rem .8rem; }
 h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; break-after: avoid; }
 p { margin: .5rem 0; }
-p.bad { font-weight: bold; }
+p.good, p.bad { font-weight: bold; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .6rem; border-bottom: 1px solid #ccc; }
@@ -24,6 +24,32 @@ li p { margin: 0; }
 h1.good { border-color: #0a5c1d; }
 h1.bad { border-color: #a30f0f; }
 h1.care { border-color: #7a4b00; }
-@media print { body { margin: 0; max-width: none; font-size: 10.5pt; } .wide { overflow: visible; } }
+ol.letters { list-style: upper-alpha; }
+figure { margin: .6rem 0; }
+figcaption { font-size: .9em; color: #555; }
+svg { display: block; max-width: 100%; height: auto; }
+svg polyline { fill: none; stroke: #1a1a1a; stroke-width: 1; }
+svg polyline.hose { stroke-width: 2.5; stroke-linejoin: round; }
+svg polyline.pipe { stroke-width: 4; }
+svg polyline.dashed { stroke-dasharray: 4 3; }
+svg .part { fill: #fff; stroke: #1a1a1a; stroke-width: 1.5; }
+svg .full { fill: #1a1a1a; stroke: #1a1a1a; }
+svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
+.together, figure { break-inside: avoid; }
+.page { break-before: page; }
+.blank { margin: .8rem 0; }
+.field { white-space: nowrap; margin-right: 2rem; }
+.line { display: inline-block; min-width: 9em; border-bottom: 1px solid #1a1a1a; }
+p:has(+ ul), p:has(+ ol), p:has(+ .blank) { break-after: avoid; }
+p { orphans: 3; widows: 3; }
+@media print {
+  body { margin: 0; max-width: none; font-size: 10.5pt; line-height: 1.35; }
+  .wide { overflow: visible; }
+  h2 { margin-top: 1.1rem; }
+  p { margin: .3rem 0; }
+  li { margin: .15rem 0; }
+  ul, ol { margin: .3rem 0; }
+  th, td { padding: .15rem .6rem; }
+}
 @page { margin: 18mm; }
 `;

@@ -1,27 +1,20 @@
 import {
+  type Blank,
   type Block,
   type Cell,
   type Column,
   cellText,
   cellTone,
   type Document,
+  type Figure,
+  type Group,
   type List,
   type Table,
   type Tone,
 } from './document.js';
+import { escaped } from './html-escape.js';
 import { STYLE } from './html-style.js';
-import { plain } from './plain.js';
-import { glued } from './wrap.js';
-
-const ENTITIES: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-const escaped = (text: string): string => glued(plain(text)).replace(/[&<>"']/g, (sign) => ENTITIES[sign]);
+import { svgOf } from './svg.js';
 
 function classes(...names: (string | false | undefined)[]): string {
   const given = names.filter(Boolean);
@@ -53,13 +46,31 @@ function tableHtml({ columns, rows }: Table): string {
   ].join('\n');
 }
 
-function listHtml({ items }: List): string {
+const LIST_TAGS = { bullet: 'ul', number: 'ol', letter: 'ol' } as const;
+
+function listHtml({ items, marks = 'bullet' }: List): string {
   const entries = items.map(({ lead, tone, lines }) => {
     const head = lead ? `<p><strong${classes(tone)}>${escaped(lead)}</strong></p>` : '';
     return `<li>${head}${lines.map((line) => element('p', line)).join('')}</li>`;
   });
-  return `<ul>\n${entries.join('\n')}\n</ul>`;
+  const tag = LIST_TAGS[marks];
+  return `<${tag}${classes(marks === 'letter' && 'letters')}>\n${entries.join('\n')}\n</${tag}>`;
 }
+
+function blankHtml({ fields, room = 0 }: Blank): string {
+  const lines = fields.map(
+    ({ label, unit }) =>
+      `<span class="field">${escaped(label)}: <span class="line"></span>${unit ? ` ${escaped(unit)}` : ''}</span>`,
+  );
+  const space = room > 0 ? `<div class="room" style="height:${room * 1.5}em"></div>\n` : '';
+  return `${space}<p class="blank">${lines.join(' ')}</p>`;
+}
+
+const figureHtml = ({ words, drawing }: Figure): string =>
+  `<figure>${svgOf(drawing, words)}<figcaption>${escaped(words)}</figcaption></figure>`;
+
+const groupHtml = ({ blocks, newPage }: Group): string =>
+  `<section${classes(newPage ? 'page' : 'together')}>\n${blocks.map(blockHtml).join('\n')}\n</section>`;
 
 function blockHtml(block: Block): string {
   switch (block.kind) {
@@ -71,6 +82,12 @@ function blockHtml(block: Block): string {
       return tableHtml(block);
     case 'list':
       return listHtml(block);
+    case 'blank':
+      return blankHtml(block);
+    case 'figure':
+      return figureHtml(block);
+    case 'group':
+      return groupHtml(block);
   }
 }
 

@@ -19,15 +19,27 @@ function tableMarkdown({ columns, rows }: Table): string {
   ].join('\n');
 }
 
-function listMarkdown({ items }: List): string {
-  return items
-    .map(({ lead, lines }) => {
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
+/** The mark of an item and how far what belongs to it is set in. Markdown has no lists with letters. */
+function markOf({ marks }: List, index: number): { mark: string; indent: string } {
+  if (marks === 'letter') return { mark: `- **${LETTERS[index]})** `, indent: '  ' };
+  const mark = marks === 'number' ? `${index + 1}. ` : '- ';
+  return { mark, indent: ' '.repeat(mark.length) };
+}
+
+function listMarkdown(list: List): string {
+  return list.items
+    .map(({ lead, lines }, index) => {
       const [first, ...rest] = lines.map(escaped);
-      const head = lead ? `**${escaped(lead)}**: ${first}` : first;
-      return [`- ${head}`, ...rest.map((line) => `  - ${line}`)].join('\n');
+      const { mark, indent } = markOf(list, index);
+      const head = lead ? `**${escaped(lead)}**${first ? `: ${first}` : ''}` : first;
+      return [`${mark}${head}`, ...rest.map((line) => `${indent}- ${line}`)].join('\n');
     })
     .join('\n');
 }
+
+const WRITING = '_'.repeat(16);
 
 function blockMarkdown(block: Block): string {
   switch (block.kind) {
@@ -39,6 +51,14 @@ function blockMarkdown(block: Block): string {
       return tableMarkdown(block);
     case 'list':
       return listMarkdown(block);
+    case 'blank':
+      return block.fields
+        .map(({ label, unit }) => `${escaped(label)}: ${escaped(WRITING)}${unit ? ` ${escaped(unit)}` : ''}`)
+        .join('\n\n');
+    case 'figure':
+      return escaped(block.words);
+    case 'group':
+      return [...(block.newPage ? ['---'] : []), ...block.blocks.map(blockMarkdown)].join('\n\n');
   }
 }
 

@@ -59,3 +59,6 @@ export const DEFERRAL = "The agency, the makers' limits and a proper acceptance 
 
 /** Ends as a sentence does, whatever its writer left off. */
 export const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+
+/** A remark made into a sentence of its own. */
+export const asSentence = (text: string): string => sentence(text.charAt(0).toUpperCase() + text.slice(1));

@@ -12,7 +12,7 @@ function pieces(word: string, width: number): string[] {
 }
 
 const UNIT =
-  /(\d) (?=(?:psi|kPa|gpm|L\/min|gal|L|ft\/s|m\/s|ft|in|mm|m|lbf?|kg|N|hp|kW|rpm|min|degF|degC|%)(?![\w/]))/g;
+  /(\d) (?=(?:psi|kPa|gpm|L\/min|gal|L|ft\/s|m\/s|ft|in|mm|m|lbf?|kg|N|hp|kW|rpm|min|h|degF|degC|%)(?![\w/]))/g;
 
 /** A figure stays with its unit: `271` at the end of a line and `psi` on the next is a figure misread. */
 export const glued = (text: string): string => text.replace(UNIT, '$1\u00a0');

@@ -98,6 +98,9 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
   };
 }
 
+/** Ground within this of a point is marked by it, m. */
+const MARKED = 1;
+
 /** Along the main line: where it parts, where a pump or a tank stands, and where it ends. */
 function pointsOf(
   steps: readonly Step[],
@@ -112,12 +115,17 @@ function pointsOf(
     const element = state?.assembly.elements.find(({ step }) => step === hose);
     return state && element && state.totalPressure(element.to);
   };
+  let ground: { highest: CardPoint; lowest: CardPoint } | undefined;
   const add = (name: string) => points.push({ name, distance, height, flowing: at(point), shut: at(shut) });
   for (const step of steps) {
     if (step.kind === 'hose') {
       distance += step.length;
       height += step.rise;
       hose = step;
+      const here = { name: '', distance, height, flowing: at(point), shut: at(shut) };
+      ground ??= { highest: here, lowest: here };
+      if (height > ground.highest.height) ground.highest = here;
+      if (height < ground.lowest.height) ground.lowest = here;
     } else if (step.kind === 'siamese') {
       const [line] = step.siamese;
       distance += line.reduce((sum, one) => sum + (one.kind === 'hose' ? one.length : 0), 0);
@@ -129,7 +137,19 @@ function pointsOf(
   }
   const last = points.at(-1);
   if (last === undefined || last.distance !== distance) add('end of the line');
-  return points;
+  return ground ? withGround(points, ground) : points;
+}
+
+/** The highest and the lowest ground that no wye marks: a ridge or a dip between them. */
+function withGround(
+  points: readonly CardPoint[],
+  { highest, lowest }: { highest: CardPoint; lowest: CardPoint },
+): CardPoint[] {
+  const heights = points.map(({ height }) => height);
+  const all = [...points];
+  if (highest.height > Math.max(...heights) + MARKED) all.push({ ...highest, name: 'highest ground' });
+  if (lowest.height < Math.min(...heights, 0) - MARKED) all.push({ ...lowest, name: 'lowest ground' });
+  return all.sort((a, b) => a.distance - b.distance);
 }
 
 /**

@@ -135,8 +135,14 @@ class Further {
   private addThrottle(stopped: Reached, steps: readonly AdvanceStep[]): void {
     const { throttle } = this.rig.layout;
     if (stopped.stop?.code === 'hose_over_limit') {
-      const lower = loweredThrottle(this.rig, this.plan, stopped.reached + 1);
-      if (lower !== undefined) this.try('throttle', throttleWords(lower, 'down'), { throttle: lower }, 1);
+      // What just clears this section may be stopped by the next: what clears the whole plan is tried as well.
+      const lengths = [stopped.reached + 1, this.plan.trunk.length];
+      const throttles = new Set(lengths.map((length) => loweredThrottle(this.rig, this.plan, length)));
+      const [best] = [...throttles]
+        .flatMap((throttle) => (throttle === undefined ? [] : [{ throttle }]))
+        .map((variant) => ({ variant, found: follow(new GrowingLay(this.rig, this.plan, variant), 1) }))
+        .sort((a, b) => b.found.reached - a.found.reached);
+      if (best) this.add('throttle', throttleWords(best.variant.throttle, 'down'), best.found);
       return;
     }
     const full = throttle.by === 'speed' && Math.min(throttle.a, throttle.b) >= 1;

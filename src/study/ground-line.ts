@@ -69,6 +69,6 @@ export function laidHose({ elements }: Assembly): Element[] {
 }
 
 /** Whether a part lies on the ground, rather than on the engine or in its suction. */
-export function isLaid({ path }: Element): boolean {
+export function isLaid({ path }: Pick<Element, 'path'>): boolean {
   return path[0] === 'lay' || path[0] === 'progressive';
 }

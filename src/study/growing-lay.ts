@@ -46,7 +46,8 @@ export interface LaidOut {
 }
 
 const BOOSTER = 'booster';
-const PORTABLE_TANK = 'portable tank';
+/** The tank that a variant puts in. */
+export const VARIANT_TANK = 'portable tank of the variant';
 /** A head that no pump reaches, m: under it a nozzle passes nothing, as if it were shut. */
 const SHUT = 2000;
 /** What drips from a nozzle that is shut, m3/s: more than presses back in past it, so that the pumps tell its pressure. */
@@ -116,7 +117,7 @@ export class GrowingLay {
     // The valve at the tank is gated to what is drawn from it, which `fed` puts in as a draw.
     return [
       { kind: 'valve', valve: { k: 0 }, open: 0, modelName: 'valve', label: 'gated inlet', path, at },
-      { kind: 'tank', tank: 1, label: PORTABLE_TANK, path, at },
+      { kind: 'tank', tank: 1, label: VARIANT_TANK, path, at },
       step,
     ];
   }

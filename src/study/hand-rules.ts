@@ -87,6 +87,8 @@ export class Notebook {
   }[];
   private readonly paths: LayPaths;
   private readonly flows = new Map<Element, number>();
+  /** Where each list of steps starts and ends. */
+  private readonly lines = new Map<string, { first: Element; last: Element }>();
 
   constructor(state: OperatingPoint) {
     const { assembly } = state;
@@ -101,6 +103,10 @@ export class Notebook {
     });
     for (const { path, flow } of this.nozzles)
       for (const element of path) this.flows.set(element, (this.flows.get(element) ?? 0) + flow);
+    for (const element of assembly.elements) {
+      const first = this.lines.get(element.group)?.first ?? element;
+      this.lines.set(element.group, { first, last: element });
+    }
     const broken = this.nozzles.some(({ path }) =>
       path.some(({ kind }) => kind === 'tank' || kind === 'pump'),
     );
@@ -188,14 +194,16 @@ export class Notebook {
     return this.state.pressureOf(lossAtFlow(element.law, this.flowIn(element)));
   }
 
-  /** In one of several lines that meet again, the part of the flow that it takes in the state. */
+  /** In one of several lines that part and meet again, the part of the flow that it takes in the state. */
   private flowIn(element: Element): number {
     const flow = this.flows.get(element) ?? 0;
-    const beside = this.state.assembly.elements.filter(({ from, to }) => {
-      return from.node === element.from.node && to.node === element.to.node;
+    const own = this.lines.get(element.group);
+    if (own === undefined) return flow;
+    const beside = [...this.lines.values()].filter(({ first, last }) => {
+      return first.from.node === own.first.from.node && last.to.node === own.last.to.node;
     });
     if (beside.length < 2) return flow;
-    const all = beside.reduce((sum, one) => sum + this.state.flow(one.link), 0);
-    return all > 0 ? (flow * this.state.flow(element.link)) / all : flow / beside.length;
+    const all = beside.reduce((sum, { first }) => sum + this.state.flow(first.link), 0);
+    return all > 0 ? (flow * this.state.flow(own.first.link)) / all : flow / beside.length;
   }
 }

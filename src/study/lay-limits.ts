@@ -6,11 +6,14 @@ import { INTAKE_FLOOR, INTAKE_FLOOR_SOURCE } from '../physics/relay.js';
 import type { LimitMet } from './advance-answer.js';
 import { citation } from './citation.js';
 import { alongHose } from './ground-line.js';
-import type { GrowingLay, LaidOut } from './growing-lay.js';
+import { type GrowingLay, type LaidOut, VARIANT_TANK } from './growing-lay.js';
 import { leastPressure, needOf } from './nozzle-needs.js';
+import { portableTanks } from './supply.js';
 
 /** Pressure at the inlet of an open tank below which no water comes up to it, Pa. */
 const AT_OPEN_TANK = 0;
+/** Flows that differ by less than this are one, m3/s (0.02 gpm). */
+const FLOW_SLACK = 1e-6;
 /** Less than this under a limit is the rounding of a solve, Pa. */
 const SLACK = 1;
 
@@ -25,6 +28,7 @@ export function intakeFloor({ booster }: Progressive): { pressure: number; sourc
 export function pressureLimits(lay: GrowingLay, laid: LaidOut): LimitMet[] {
   return [
     ...intakes(lay, laid),
+    ...tanksInLine(laid),
     ...nozzlesShort(laid),
     ...hoseOver(laid, 'flowing'),
     ...hoseOver(laid, 'shut'),
@@ -51,6 +55,23 @@ function nozzlesShort({ point, nozzles }: LaidOut): LimitMet[] {
     ];
   });
   return short.sort((a, b) => a.value.value / a.limit.value - b.value.value / b.limit.value);
+}
+
+/** An open tank of the lay that is drawn from faster than it is filled. */
+function tanksInLine({ point }: LaidOut): LimitMet[] {
+  return portableTanks(point).flatMap(({ name, inflow, outflow }): LimitMet[] => {
+    if (name === VARIANT_TANK || outflow <= inflow + FLOW_SLACK) return [];
+    return [
+      {
+        code: 'tank_not_fed',
+        at: name,
+        state: 'flowing',
+        value: { value: inflow, dimension: 'flow' },
+        limit: { value: outflow, dimension: 'flow' },
+        source: 'what is drawn from an open tank has to run into it',
+      },
+    ];
+  });
 }
 
 /** One length says it for all: the one that is furthest over its limit. */

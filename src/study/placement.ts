@@ -25,6 +25,7 @@ export function placedPump(rig: Rig, plan: Progressive, from: number, tank: bool
   if (after === 0) return undefined;
   let found = variantAt(rig, plan, after, tank);
   let laid: LaidOut | undefined;
+  let first: Reached | undefined;
   let section = Math.max(from, after);
   for (; section <= plan.trunk.length; section++) {
     let stop: LimitMet | undefined;
@@ -33,11 +34,14 @@ export function placedPump(rig: Rig, plan: Progressive, from: number, tank: bool
       const limits = pressureLimits(found, here);
       [stop] = limits;
       if (stop === undefined) laid = here;
+      if (stop && first === undefined) first = { lay: found, reached: section - 1, stop };
       const further = stop && placeBefore(found, here, limits, after, floor);
       if (further === undefined) break;
       after = further;
       found = variantAt(rig, plan, after, tank);
     }
+    // Where no place does, the first one tried says why: where the pressure along the line put it.
+    if (stop && laid === undefined) return first;
     if (stop) return { lay: laid ? placedAs(laid, found) : found, reached: section - 1, laid, stop };
   }
   return { lay: found, reached: plan.trunk.length, laid };

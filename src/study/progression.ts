@@ -87,7 +87,7 @@ class WaterOnTheWay {
     this.inflow = layout.shuttle ? sustainedFlow(layout.shuttle) : 0;
   }
 
-  at({ solved, point }: LaidOut, layout: Layout): AdvanceStep['water'] {
+  at({ sections, solved, point }: LaidOut, layout: Layout): AdvanceStep['water'] {
     const { tank } = this.layout.engine;
     if (this.layout.supply.kind !== 'tank' || tank === undefined) return undefined;
     const { pace } = this.layout.progressive ?? {};
@@ -96,14 +96,25 @@ class WaterOnTheWay {
     const reserve = RESERVE * tank.capacity;
     const level = tank.capacity - used - fill;
     const left = Math.max(0, level - reserve);
+    const wait = Math.max(0, (this.layout.shuttle?.first_in ?? 0) - (sections - 1) * (pace ?? 0));
     const drawDown = new DrawDown(tank, solved);
-    const lasts = left > 0 ? drawDown.time(level, reserve, this.inflow, 2) : 0;
+    const lasts = left > 0 ? this.lasts(drawDown, level, reserve, wait) : 0;
     drawDown.refill();
     if (pace !== undefined) {
       const drawn = drawnFrom(point, point.assembly.source.node);
-      this.poured += Math.max(0, drawn - this.inflow) * pace;
+      const brought = this.inflow * Math.max(0, pace - wait);
+      this.poured += Math.max(0, drawn * pace - brought);
     }
     return { fill, used, left, lasts };
+  }
+
+  /** Time to the reserve, s, where tenders bring water after a wait; null where they then keep up. */
+  private lasts(drawDown: DrawDown, level: number, reserve: number, wait: number): number | null {
+    const alone = drawDown.time(level, reserve, 0, 2);
+    if (alone === null || this.inflow === 0 || alone <= wait) return alone;
+    const then = level - (level - reserve) * (wait / alone);
+    const fed = drawDown.time(then, reserve, this.inflow, 2);
+    return fed === null ? null : wait + fed;
   }
 }
 
@@ -174,7 +185,7 @@ function planAssumptions(layout: Layout): Statement[] {
   }
   if (shuttle)
     statements.push({
-      template: 'Tenders bring {inflow} all the while',
+      template: 'Tenders bring {inflow} from when the first of them is in',
       values: { inflow: { value: sustainedFlow(shuttle), dimension: 'flow' } },
       source: 'tender-shuttle formula of fire services (from memory)',
     });

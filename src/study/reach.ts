@@ -8,6 +8,7 @@ import type { Layout } from '../layout/layout.js';
 import type { BranchStep, HoseStep, NozzleStep, Step } from '../layout/step.js';
 import { FOOT } from '../physics/customary.js';
 import { pressureOfHeight } from '../physics/elevation.js';
+import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { citation } from './citation.js';
 import { needOf } from './nozzle-needs.js';
@@ -91,7 +92,7 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
     asLaid: layout.staging,
     stagings,
     cautions: cautionsOf({ layout, cases }),
-    assumptions: assumptions(layout, first.assembly.site),
+    assumptions: [...notHeld(layout), ...assumptions(layout, first.assembly.site)],
     solver: solverReport(first),
   };
 }
@@ -104,6 +105,17 @@ const WORDS: Record<StagingName, string> = {
   b: 'on pump b alone',
   separate: 'on separate outlets',
 };
+
+/** A table of lays is told at a throttle, not at a pressure that a governor holds for one of them. */
+function notHeld({ throttle }: Layout): Statement[] {
+  if (throttle.by === 'speed') return [];
+  return [
+    {
+      template: 'The layout has {pressure} held at the discharge; reach is told at governed speed instead',
+      values: { pressure: { value: throttle.discharge_pressure, dimension: 'pressure' } },
+    },
+  ];
+}
 
 /** One staging, tried on one lay after another. */
 class Trial {
@@ -229,7 +241,9 @@ function partsOf(layout: Layout, options: ReachOptions): Parts {
   const branch = steps.find((step) => step.kind === 'branch');
   const lateral = branch && lateralOf(branch);
   const far = steps.findLast((step) => step.kind === 'nozzle') ?? lateral?.nozzle;
-  const firstHose = steps.find((step) => step.kind === 'hose');
+  const firstHose = steps
+    .flatMap((step) => (step.kind === 'siamese' ? step.siamese[0] : [step]))
+    .find((step) => step.kind === 'hose');
   const at = layout.engine.pumps.a.at;
   const placed = { path: ['lay'], at };
   const hose: HoseStep | undefined = options.hose

@@ -199,8 +199,10 @@ function demandAtOutlets(
   staging: StagingName,
   nozzleState: AssembleOptions['nozzleState'],
 ): OutletDemand[] | undefined {
-  const throttled = new Throttled(rig, staging, nozzleState);
-  const state = throttled.lowest(serves, BEYOND);
+  // Its relief valve would spill what it takes to serve the lay.
+  const { layout } = rig;
+  const unrelieved = rig.with({ ...layout, engine: { ...layout.engine, relief: undefined } });
+  const state = new Throttled(unrelieved, staging, nozzleState).lowest(serves, BEYOND);
   if (state === undefined) return undefined;
   const paths = new LayPaths(state.assembly);
   const used = new Set(state.assembly.nozzles.map((nozzle) => paths.outletOf(nozzle)));

@@ -1,9 +1,10 @@
+import { timeAdvance } from './advance.js';
 import { timeGrowth } from './growth.js';
 import { sharedLay, trickleLay } from './lay.js';
 import { type ResolveResult, timeResolve } from './resolve.js';
 import { timeAgainst, timeStartUp } from './start-up.js';
 
-const HELD_TO = { cold: 10, warm: 20, growth: 3, startUp: 2.5, across: 1.5 };
+const HELD_TO = { cold: 10, warm: 20, growth: 3, startUp: 2.5, across: 1.5, advance: 1000 };
 const DEMO = ['bin/pumpyoke.js', 'check', 'data/examples/demo.yaml'];
 
 let missed = 0;
@@ -67,6 +68,20 @@ for (const [name, makeLay] of Object.entries(LAYS)) {
     })),
   );
 }
+
+const advance = await timeAdvance();
+table(
+  'An advance with every option compared, beyond start-up, against one flow of the whole lay (processor time)',
+  [
+    {
+      steps: advance.steps,
+      options: advance.options,
+      'ms an advance': held(advance.advance, HELD_TO.advance, 'at most'),
+      'ms a flow': advance.flow.toPrecision(3),
+      ratio: advance.ratio.toPrecision(3),
+    },
+  ],
+);
 
 try {
   const ratio = timeStartUp(DEMO);

@@ -98,6 +98,12 @@ describe('reach', () => {
     expect(pumpyoke(['reach', example('demo.yaml')]).status).toBe(2);
   });
 
+  test('is told at a part of governed speed, not at a pressure that is held', () => {
+    expect(pumpyoke(['reach', lay, '--throttle', '150 psi']).status).toBe(2);
+    const { out } = pumpyoke(['reach', lay, '--throttle', '60 %', '--json', '--laterals', '0']);
+    expect(reachJson.parse(JSON.parse(out)).throttle.value).toBeCloseTo(60, 9);
+  });
+
   test('wants a slope with its unit and a whole number of laterals', () => {
     expect(pumpyoke(['reach', lay, '--slopes', '20']).err).toContain('did you mean 20 %?');
     expect(pumpyoke(['reach', lay, '--laterals', '1.5']).status).toBe(2);

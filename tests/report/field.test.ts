@@ -4,7 +4,7 @@ import { htmlOf } from '../../src/report/html.js';
 import { markdownOf } from '../../src/report/markdown.js';
 import { textOf } from '../../src/report/text.js';
 import type { Answer } from '../../src/study/answer.js';
-import { flowing } from './answers.js';
+import { flowing, psi } from './answers.js';
 import { reaching, requiring, unable } from './field-answers.js';
 
 const textFor = (answer: Answer, width = 110, units: 'us' | 'si' = 'us'): string =>
@@ -39,6 +39,12 @@ test('a hand rule is stamped with its rule set and source, beside what was solve
   expect(text).toContain('Wildland field rule: 5 psi for each appliance [NWCG Firefighter Math 3.4].');
 });
 
+test('downhill a sum may say that no pump is needed', () => {
+  const answer = requiring();
+  answer.rules[0].pressure = psi(-18);
+  expect(textFor(answer)).toContain('none (-18 psi)');
+});
+
 test('the end-to-end habit is told with both figures', () => {
   expect(textFor(flowing())).toContain(
     'lose 106 psi to friction, with water leaving at each wye. Taking all 100 gpm to the far end would have said 240 psi.',
@@ -62,6 +68,14 @@ test('an intake below its floor, and a tank that loses water, are said in words'
     'Set the intake relief at 70 psi, before water flows. The layout sets it at 75 psi.',
   );
   expect(text).toContain('It LOSES water, and a full tank is dry after 50 min.');
+});
+
+test('an open nozzle that gets no water is named first', () => {
+  const answer = flowing();
+  answer.nozzles[0].flow = 0;
+  expect(textFor(answer)).toMatch(/^FLOWS 44 gpm in parallel through 2 open nozzles; NO WATER at left/);
+  answer.nozzles[1].flow = 0;
+  expect(textFor(answer)).toMatch(/^NO WATER leaves in parallel: none reaches left and right/);
 });
 
 test('reach has a table a staging, marks what is not carried, and says where the hose would not bear it', () => {

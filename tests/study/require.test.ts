@@ -202,3 +202,29 @@ test('a tank that loses water at full throttle is named with how much', async ()
     expect(losing?.by ?? 0).toBeGreaterThan(0);
   }
 });
+
+test('what the lay takes is told even where the relief valve would spill it', async () => {
+  const steep = lay([{ feet: 1500, rise: 1200 }], FAR_FOG);
+  const without = await requireOf(layoutOf(engine() + steep));
+  const relieved = await requireOf(layoutOf(engine('relief: {opens_at: 300 psi}') + steep));
+  expect(relieved.verdict).toBe('falls_short');
+  // 1,200 ft of water, 100 psi at the nozzle, and the friction of 20 gpm.
+  const byHand = (998.967 * 9.80665 * 1200 * FOOT) / PSI + 100 + 24 * 0.2 ** 2 * 15;
+  expect((relieved.outlets?.[0].pressure ?? 0) / PSI).toBeCloseTo(byHand, 0);
+  expect((relieved.outlets?.[0].pressure ?? 0) / PSI).toBeCloseTo(
+    (without.outlets?.[0].pressure ?? 0) / PSI,
+    2,
+  );
+});
+
+test('lines that part and meet again carry half the flow each, however many lengths they are of', async () => {
+  const half = '{hose: {inside_diameter: 2.5 in, coefficient: 2}, length: 100 ft}';
+  const text = `lay:
+  left:
+    - siamese: [[${half}, ${half}], [${half}, ${half}]]
+    - {nozzle: {kind: fog, flow: 100 gpm, pressure: 100 psi}, name: far}
+`;
+  const { rules } = await requireOf(layoutOf(engine() + text));
+  // 50 gpm in each: 2 x 0.5^2 x 2.
+  for (const { friction } of rules) expect(friction / PSI).toBeCloseTo(1, 6);
+});

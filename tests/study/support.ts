@@ -1,3 +1,4 @@
+import { loadCatalogue } from '../../src/catalogue/load.js';
 import type { Layout } from '../../src/layout/layout.js';
 import { readLayoutText } from '../../src/layout/read-layout.js';
 
@@ -42,8 +43,11 @@ export function lay(sections: readonly Section[], far: string): string {
   return `lay:\n  left:\n    ${steps.join('\n    ')}\n    - ${far}\n`;
 }
 
+/** Read once for all layouts of a test file. */
+const catalogue = loadCatalogue();
+
 export function layoutOf(text: string): Layout {
-  return readLayoutText(text, 'tests.yaml').layout;
+  return readLayoutText(text, 'tests.yaml', { catalogue }).layout;
 }
 
 export const FAR_FOG = '{nozzle: {kind: fog, flow: 20 gpm, pressure: 100 psi}, name: far}';

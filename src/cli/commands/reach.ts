@@ -70,9 +70,14 @@ export const reach: LayoutCommand<ReachAnswer, Given> = {
     const laterals = countsOf(given.laterals);
     const hose = given.hose === undefined ? undefined : await modelOf('hose', given.hose);
     const nozzle = given.nozzle === undefined ? undefined : await modelOf('nozzle', given.nozzle);
+    const at = await atThrottle(layout, given.throttle);
+    if (given.throttle !== undefined && at.throttle.by !== 'speed')
+      throw new UsageFault(
+        `--throttle ${given.throttle}: reach is told at a part of governed speed, for instance "80 %".`,
+      );
     const { NothingToReach, reachOf } = await import('../../study/reach.js');
     try {
-      return await reachOf(await atThrottle(layout, given.throttle), {
+      return await reachOf(at, {
         grades,
         laterals,
         hose: hose && { id: hose.id, modelName: hose.modelName, hose: hose.model },

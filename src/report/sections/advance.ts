@@ -33,7 +33,9 @@ export function limitText({ code, at, state, value, limit }: LimitMet, figures: 
     case 'intake_below_floor':
       return `${at} has ${sided} at its intake, and ${against} is the least`;
     case 'tank_not_fed':
-      return `${at} is not filled as fast as it is drawn from (${sided} at its inlet)`;
+      return value.dimension === 'flow'
+        ? `${at} runs dry: ${is} come in and ${figures.measure('limits.limit', limit)} are drawn`
+        : `${at} cannot be filled: ${sided} at its inlet`;
     case 'hose_run_out':
       return `the ${at} has run out: ${is} used, ${against} carried`;
     case 'fittings_run_out':
@@ -99,7 +101,8 @@ function flowRow(step: AdvanceStep, figures: Figures): string[] {
 
 /** The highest pressure and where: a section by its number, else the line by its name. */
 function highestText({ at, pressure }: HighestHose, field: string, figures: Figures): string {
-  const place = /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of /, '');
+  const place =
+    /^section (\d+)$/.exec(at)?.[1] ?? at.replace(/^hose \d+ of (?=lateral)| of (?!lateral).*$/, '');
   return `${figures.say(field, 'pressure', pressure)} at ${place}`;
 }
 
@@ -138,10 +141,20 @@ function leftOf(use: StoreUse | undefined, figures: Figures): string {
   return left < -1e-6 ? `${text} SHORT` : text;
 }
 
+/** Sizes of hose of which more lies on the ground at some step than at another; of the others the stores tell. */
+function changing(steps: readonly AdvanceStep[]): string[] {
+  const sizes = [...new Set(steps.flatMap(({ hose }) => hose.map(({ item }) => item)))];
+  const usedAt = (step: AdvanceStep, size: string) =>
+    step.hose.find(({ item }) => item === size)?.used.value ?? 0;
+  return steps.length < 2
+    ? sizes
+    : sizes.filter((size) => steps.some((step) => usedAt(step, size) !== usedAt(steps[0], size)));
+}
+
 /** Two tables, as one would not fit a page: what flows, and what the hose bears and what is left. */
 export function stepsSection({ steps }: AdvanceAnswer, figures: Figures): Block[] {
   const right = (title: string) => ({ title, align: 'right' as const });
-  const sizes = [...new Set(steps.flatMap(({ hose }) => hose.map(({ item }) => item)))];
+  const sizes = changing(steps);
   return [
     heading('Step by step: what flows'),
     {

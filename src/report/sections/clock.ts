@@ -13,7 +13,7 @@ export function clockHeadline(answer: ClockAnswer, figures: Figures): Block[] {
       ? `WATER does not come from the tank; ${flow} flows`
       : tank.endurance === null
         ? 'WATER does not run down: nothing is drawn'
-        : `WATER LASTS ${figures.say('tank.endurance', 'time', tank.endurance)} at ${flow} from the tank alone`;
+        : `WATER LASTS ${figures.say('tank.endurance', 'time', tank.endurance)} from the tank alone, at ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn`;
   const fed =
     shuttle === undefined
       ? ''
@@ -62,7 +62,9 @@ export function shuttleSection({ shuttle }: ClockAnswer, figures: Figures): Bloc
     needed === undefined
       ? 'No number of tenders sustains it with one fill and one dump site.'
       : holds
-        ? `${counted(needed, 'tender')} would do.`
+        ? needed < tenders
+          ? `${needed} would do.`
+          : 'Fewer would not do.'
         : `It takes ${counted(needed, 'tender')}.`;
   const gap =
     firstGap === undefined

@@ -2,7 +2,7 @@ import type { HandRule, NozzleShort, RequireAnswer, StagingDemand } from '../../
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { statementText } from '../sentence.js';
-import { counted, listed, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
+import { listed, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
 
 function chosen(answer: RequireAnswer): StagingDemand {
@@ -36,12 +36,13 @@ function nozzleShortText({ pressure, required, name }: NozzleShort, figures: Fig
 /** Whether it can be done, how, and by how much not. */
 export function requireHeadline(answer: RequireAnswer, figures: Figures): Block[] {
   const own = chosen(answer);
-  const nozzles = counted(answer.needs.length, 'nozzle');
+  const one = answer.needs.length === 1;
+  const nozzles = one ? 'the nozzle' : `all ${answer.needs.length} nozzles`;
   const meets = answer.verdict === 'meets';
   const throttle = figures.say('stagings.throttle', 'ratio', own.throttle);
   const text = meets
-    ? `CAN serve ${answer.needs.length === 1 ? 'the' : 'all'} ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
-    : `CANNOT serve all ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
+    ? `CAN serve ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
+    : `CANNOT serve ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
   const stops = answer.cautions.some(({ level }) => level === 'stop');
   const other =
     meets && own.staging !== answer.asLaid
@@ -149,6 +150,12 @@ export function searchedSection(answer: RequireAnswer, figures: Figures): Block[
   ];
 }
 
+/** Downhill, height may bring more than the nozzle and the hose ask for. */
+function totalText({ pressure }: HandRule, figures: Figures): string {
+  const total = figures.say('rules.pressure', 'pressure', pressure);
+  return pressure > 0 ? total : `none (${total})`;
+}
+
 function ruleRow(rule: HandRule, figures: Figures): Cell[] {
   return [
     rule.rules,
@@ -156,7 +163,7 @@ function ruleRow(rule: HandRule, figures: Figures): Cell[] {
     figures.say('rules.friction', 'pressure', rule.friction),
     `${figures.say('rules.appliances', 'pressure', rule.appliances)} (${rule.applianceCount})`,
     figures.say('rules.height', 'pressure', rule.height),
-    figures.say('rules.pressure', 'pressure', rule.pressure),
+    totalText(rule, figures),
     rule.nozzle,
   ];
 }
@@ -187,7 +194,7 @@ export function handRulesSection(answer: RequireAnswer, figures: Figures): Block
       rows: [...rules.map((rule) => ruleRow(rule, figures)), ...solved],
     },
     paragraph(
-      'By each rule every open nozzle runs at its rating. Solved, those nearer the pump get more than they ask and pass more, so that the pump must make more than a sum says.',
+      'By each rule every open nozzle runs at its rating. Solved, those nearer the pump get more than they ask and pass more, so that the lay takes more pressure than the sums say.',
       'quiet',
     ),
     {

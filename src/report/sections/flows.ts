@@ -12,13 +12,17 @@ export function flowHeadline(answer: FlowAnswer, figures: Figures): Block[] {
   const total = figures.say('total_flow', 'flow', answer.totalFlow);
   const through = open.length > 0 ? ` through ${counted(open.length, 'open nozzle')}` : '';
   const range = off.length > 0 ? `; out of working range: ${listed(off)}` : '';
+  const dry = open.filter((nozzle) => nozzle.flow <= 0).map((nozzle) => nozzle.name);
+  const none = open.length > 0 && dry.length === open.length;
   const stops = answer.cautions.some((caution) => caution.level === 'stop');
   return [
     {
       kind: 'heading',
       level: 1,
-      text: `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${range}`,
-      tone: off.length > 0 || stops ? 'care' : 'good',
+      text: none
+        ? `NO WATER leaves ${STAGING_PHRASES[answer.staging]}: none reaches ${listed(dry)}`
+        : `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${dry.length > 0 ? `; NO WATER at ${listed(dry)}` : ''}${range}`,
+      tone: none ? 'bad' : off.length > 0 || dry.length > 0 || stops ? 'care' : 'good',
     },
     ...stopLine(answer.cautions),
   ];

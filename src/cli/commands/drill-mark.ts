@@ -1,0 +1,138 @@
+import type { GivenAnswer, Marking } from '../../drill/marking/marking.js';
+import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
+import { plain } from '../../report/plain.js';
+import { EXIT, type ExitStatus } from '../exit-status.js';
+import { reportOptions } from '../options.js';
+import { documentText, jsonText, put } from '../output.js';
+import type { Terminal } from '../terminal.js';
+import { UsageFault } from '../usage-fault.js';
+import { type AnswerFile, readAnswerFile } from './drill-answer-file.js';
+import { optionsIn } from './drill-command-line.js';
+import { type GivenDrillOptions, type SheetOptions, sheetOptions } from './drill-options.js';
+import { makePrinted } from './drill-sheet.js';
+
+const HOW_TO_SAY =
+  'start the file with the row that --form-out writes, or repeat the options that made the sheet, --seed among them, and give the code at its top as --sheet';
+
+const WHAT_IS_READ =
+  'a file has a row of headings, student,1,2,3, and under it one student a row, or problem,answer and one answer a row';
+
+/** What the files say about their sheet; that they all say the same is looked at when their codes are. */
+function saidInFiles(files: AnswerFile[]): Partial<SheetOptions> {
+  const line = files.find((file) => file.command !== undefined);
+  if (!line?.command) return {};
+  const options = optionsIn(line.command);
+  if (!options)
+    throw new UsageFault(
+      `${line.name}: its first row does not hold the command of a sheet: ${plain(line.command)}`,
+    );
+  return options;
+}
+
+/** What is said on the command line goes before what a file says; the code decides whether that was right. */
+function sheetWanted(given: GivenDrillOptions, unitsSaid: boolean, files: AnswerFile[]): SheetOptions {
+  const said = saidInFiles(files);
+  const { units, topics, ...rest } = said;
+  const seed = given.seed ?? said.seed;
+  if (seed === undefined) throw new UsageFault(`nothing says which sheet was answered: ${HOW_TO_SAY}`);
+  const all = given.topic || given.mix ? {} : { topic: topics?.length ? topics : undefined };
+  const spoken = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+  return sheetOptions(
+    { ...rest, ...all, ...spoken, units: unitsSaid ? given.units : (units ?? given.units) },
+    seed,
+  );
+}
+
+interface Said {
+  who: string;
+  code: string;
+}
+
+/** Answers that were read, and the codes of sheets that stand among them: in a first row, or in a column of their own. */
+interface Answers {
+  answers: GivenAnswer[];
+  codes: Said[];
+  /** Whether each answer is told apart from those to other sheets. */
+  named: boolean;
+  notes: string[];
+}
+
+const CODE_COLUMN = /^sheet(?: code)?$/i;
+
+async function answersIn(files: AnswerFile[], given: GivenDrillOptions): Promise<Answers> {
+  const { readAnswers } = await import('../../drill/marking/marking.js');
+  const notes: string[] = [];
+  const codes: Said[] = given.sheet === undefined ? [] : [{ who: '--sheet', code: given.sheet }];
+  const answers: GivenAnswer[] = [];
+  const unnamed = new Set<string>();
+  for (const { name, csv, student, code } of files) {
+    if (code) codes.push({ who: name, code });
+    const cells = readAnswers(csv, student, notes);
+    const own = cells.filter(({ problem, text }) => CODE_COLUMN.test(problem) && text !== '');
+    codes.push(...own.map((cell) => ({ who: cell.student, code: cell.text })));
+    const withCode = new Set(own.map((cell) => cell.student));
+    for (const cell of cells) if (!code && !withCode.has(cell.student)) unnamed.add(cell.student);
+    answers.push(...cells.filter(({ problem }) => !CODE_COLUMN.test(problem)));
+  }
+  if (answers.length === 0) throw new UsageFault(`there are no answers in it; ${WHAT_IS_READ}`);
+  return { answers, codes, named: given.sheet !== undefined || unnamed.size === 0, notes };
+}
+
+/** Refuses to mark by another sheet's key. */
+async function refuseOthers({ code, command }: PrintedSheet, said: Said[]): Promise<void> {
+  const { sameCode } = await import('../../drill/sheet-code.js');
+  const other = said.find((each) => !sameCode(each.code, code));
+  if (!other) return;
+  throw new UsageFault(
+    `${plain(other.who)} says sheet ${plain(other.code)}, but ${plain(command)} makes sheet ${code}. Nothing was marked: another seed, option, rule set, layout or version made the sheet that was answered.`,
+  );
+}
+
+const numberIn = (problem: string): number => Number(/^\D{0,9}(\d{1,4})\.?$/.exec(problem)?.[1] ?? 0);
+
+async function marked(printed: PrintedSheet, { answers, named, notes }: Answers): Promise<Marking> {
+  const { problems } = printed.sheet;
+  const beyond = answers.find(({ problem }) => numberIn(problem) > problems.length);
+  if (beyond && !named) {
+    throw new UsageFault(
+      `the answers have a problem ${plain(beyond.problem)}, but the sheet has ${problems.length}: is it another sheet? To be sure, ${HOW_TO_SAY}`,
+    );
+  }
+  const { markClass } = await import('../../drill/marking/marking.js');
+  const marking = markClass(problems, answers);
+  if (marking.students.length === 0) {
+    throw new UsageFault(`no column of it is a problem of the sheet; ${WHAT_IS_READ}`);
+  }
+  const doubt = `The answers do not say which sheet they belong to: look whether ${printed.code} stands at the top of the sheet that was handed out, and give it as --sheet.`;
+  return { ...marking, notes: [...(named ? [] : [doubt]), ...notes, ...marking.notes] };
+}
+
+/** Marks files of answers by the key of the sheet that they name, and says what to teach again. */
+export async function markFiles(
+  names: string[],
+  given: GivenDrillOptions,
+  unitsSaid: boolean,
+  terminal: Terminal,
+): Promise<ExitStatus> {
+  const { out, format, quiet } = reportOptions(given);
+  const files = names.map(readAnswerFile);
+  const printed = await makePrinted(sheetWanted(given, unitsSaid, files));
+  const answers = await answersIn(files, given);
+  await refuseOthers(printed, answers.codes);
+  const marking = await marked(printed, answers);
+  const { code, command } = printed;
+  const all = { marking, code, command, ...(given.pass !== undefined && { pass: given.pass }) };
+  const { markingJson, percentOf } = await import('../../report/drill/marking-json.js');
+  if (format === 'json') {
+    put(jsonText(markingJson(all)), out, quiet);
+  } else if (format === 'csv') {
+    const { markingCsv } = await import('../../report/drill/marking-csv.js');
+    put(markingCsv(all), out, quiet);
+  } else {
+    const { markingDocument } = await import('../../report/drill/marking-document.js');
+    put(await documentText(markingDocument(all), format, out, terminal), out, quiet);
+  }
+  const { pass } = given;
+  const failed = pass !== undefined && marking.students.some((student) => percentOf(student) < pass);
+  return failed ? EXIT.no : EXIT.yes;
+}

@@ -1,0 +1,43 @@
+import { Drafting, topic } from '../draft.js';
+import { place } from '../names.js';
+import { drawFlow, drawLength, friction, hoseFacts, lengths, sizes } from '../parts.js';
+import type { SingleLineFacts } from './single-line.js';
+
+export const frictionLoss = topic<SingleLineFacts>({
+  id: 'friction-loss',
+  title: 'Friction loss in hose',
+  draw(draw, setting) {
+    const hose = draw.pick(sizes(setting));
+    const most = lengths(setting, 300 + 100 * setting.level);
+    return {
+      hose,
+      length: drawLength(draw, setting, lengths(setting, 100), most),
+      flow: drawFlow(draw, setting, hose),
+    };
+  },
+  pose({ hose, length, flow }, setting) {
+    const d = new Drafting(setting);
+    const { unit, wording } = setting;
+    const facts = hoseFacts(setting, hose);
+    d.give('d', 'hose', facts.bore, unit.bore, facts.name);
+    const len = d.give('L', 'length of the hose', length, unit.length);
+    const q = d.give('Q', 'flow', flow, unit.flow);
+    friction(d, {
+      symbol: 'FL',
+      say: 'Friction loss in the hose',
+      size: hose,
+      flow: 'Q',
+      flowValue: flow,
+      length: 'L',
+    });
+    d.bound('FL', 2, facts.limit);
+    const question = wording.pick([
+      `How much pressure does friction take in ${len} of ${facts.name} hose at ${q}?`,
+      `A line at ${place(wording)} is ${len} of ${facts.name} hose and carries ${q}. Find the friction loss.`,
+      `${len} of ${facts.name} hose flows ${q}. What is lost to friction from one end to the other?`,
+    ]);
+    return d.draft(question, 'friction loss', {
+      sketch: [{ kind: 'hose', label: `${len} of ${facts.name}, ${q}` }],
+    });
+  },
+});

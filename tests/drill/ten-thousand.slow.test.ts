@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import { makeSheet, topicLacks, topicList } from '../../src/drill/generate.js';
+import { LEVELS } from '../../src/drill/problem.js';
+import { loadRuleSet } from '../../src/drill/rules/load.js';
+import { RULE_SETS } from '../../src/drill/rules/rule-set.js';
+import { checkProblem } from './check-problem.js';
+import { RECOMPUTED } from './independent.js';
+
+const AT_LEAST = 10_000;
+const SECONDS = 60;
+
+test(`${AT_LEAST} problems over all topics, levels, rule sets and units are sound, each key recomputed by another way`, async () => {
+  const topics = topicList().map(({ id }) => id);
+  expect(new Set(topics)).toEqual(new Set(RECOMPUTED));
+  const sets = await Promise.all(RULE_SETS.map(loadRuleSet));
+  const cells = sets.flatMap((rules) =>
+    (['us', 'si'] as const).flatMap((units) =>
+      rules[units] === undefined
+        ? []
+        : topics.flatMap((topic) =>
+            topicLacks(topic, rules, units) === undefined
+              ? LEVELS.map((level) => ({ rules, units, topic, level }))
+              : [],
+          ),
+    ),
+  );
+  const each = Math.ceil(AT_LEAST / cells.length);
+  // Of the processor, not of the clock: other work on the machine is no fault of the drill's.
+  const start = process.cpuUsage();
+  const faults: string[] = [];
+  let made = 0;
+  for (const [index, { rules, units, topic, level }] of cells.entries()) {
+    const request = { topics: [topic], level, count: each, seed: 1000 + index, rules, units, choices: 4 };
+    const { problems } = makeSheet(request);
+    const asked = new Set(problems.map(({ question, given }) => `${question} ${JSON.stringify(given)}`));
+    if (asked.size !== each)
+      expect.fail(`${topic} level ${level} ${rules.name} ${units}: a problem comes twice`);
+    for (const problem of problems) {
+      const wrong = checkProblem(problem, rules);
+      if (wrong.length > 0) faults.push(`${problem.id}: ${wrong.join('; ')}`);
+    }
+    made += problems.length;
+  }
+  const { user, system } = process.cpuUsage(start);
+  const seconds = (user + system) / 1e6;
+  expect(faults.slice(0, 40)).toEqual([]);
+  expect(made).toBeGreaterThanOrEqual(AT_LEAST);
+  expect(seconds).toBeLessThan(SECONDS);
+});
