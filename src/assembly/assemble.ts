@@ -1,7 +1,7 @@
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import type { Assembly, StagingName } from './assembly.js';
-import { layEngine, type Throttle } from './engine.js';
+import { layEngine, type StoppedPump, type Throttle } from './engine.js';
 import { type LineContext, layLine } from './line.js';
 import { NetworkBuilder } from './network-builder.js';
 import type { PartStore } from './part-store.js';
@@ -15,6 +15,8 @@ export interface AssembleOptions {
   lay: 'whole' | 'none' | 'to_end';
   /** Whether a nozzle is open, whatever the layout says. */
   nozzleState?: LineContext['nozzleState'];
+  /** A pump that stands still with its valves open. */
+  stopped?: StoppedPump;
 }
 
 /** Makes a layout into a network. */
@@ -26,7 +28,7 @@ export function assemble(layout: Layout, options: AssembleOptions): Assembly {
   const context: LineContext = { builder, site, store, laid, nozzleState };
   const supply = laySupply(layout, context);
   const { source } = supply;
-  const { intake, outlets } = layEngine(layout, staging, throttle, supply, context);
+  const { intake, outlets } = layEngine(layout, staging, throttle, supply, context, options.stopped);
   let ends = outlets;
   if (options.lay !== 'none') {
     for (const lay of layout.lay) {

@@ -4,6 +4,7 @@ import type { Staging } from '../layout/layout.js';
 import type { NozzleStep, OpenEndStep, Path } from '../layout/step.js';
 import type { Network } from '../network/network.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
+import type { HeldSpeed } from '../physics/pump-curve/held-speed.js';
 import type { Element, Place } from './network-builder.js';
 import type { Site } from './site.js';
 
@@ -17,8 +18,10 @@ export interface AssembledPump {
   /** The model's name. */
   modelName: string;
   curve: PumpCurve;
-  /** Fraction of the speed of the curve. */
+  /** Fraction of the speed of the curve that its governor is set to. */
   speed: number;
+  /** What its engine lets it hold; undefined where the file has not both engine power and efficiency. */
+  held?: HeldSpeed;
   link: number;
   inlet: Place;
   discharge: Place;
@@ -45,6 +48,8 @@ export interface AssembledNozzle {
 export interface NamedPlace {
   name: string;
   place: Place;
+  /** Highest pressure on the dial of a gauge that says so, Pa. */
+  range?: number;
 }
 
 /** A layout made into a network, with what the parts of the network are called. */

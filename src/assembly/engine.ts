@@ -1,14 +1,14 @@
 import { SHARP_ORIFICE_COEFFICIENT } from '../catalogue/schema/nozzle.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
-import type { LossAtFlow, LossCurve } from '../network/network.js';
-import { GALLON_PER_MINUTE } from '../physics/customary.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { jetResistance } from '../physics/nozzle/orifice.js';
-import type { AssembledPump, NamedPlace, StagingName } from './assembly.js';
+import type { NamedPlace, StagingName } from './assembly.js';
 import { quadratic } from './laws.js';
 import { type LineContext, layLine, layPump } from './line.js';
 import type { Element, Place } from './network-builder.js';
+import { ReliefLoss, reliefLift } from './relief.js';
+import { standingPump } from './standing-pump.js';
 import type { LaidSupply } from './supply.js';
 
 export type PumpId = 'a' | 'b';
@@ -17,6 +17,12 @@ export type PumpId = 'a' | 'b';
 export interface LaidEngine {
   intake: Place;
   outlets: NamedPlace[];
+}
+
+/** A pump that stands still with its valves open, and its check valve, which works or does not. */
+export interface StoppedPump {
+  pump: PumpId;
+  check: 'works' | 'stuck_open';
 }
 
 /** Speeds of the engine's pumps, as fractions of the speed of their curves. */
@@ -35,11 +41,12 @@ export function layEngine(
   throttle: Throttle,
   supply: LaidSupply,
   context: LineContext,
+  stopped?: StoppedPump,
 ): LaidEngine {
   const { plumbing } = layout.engine;
   const intake = through(plumbing.intake, supply.start, 'intake', context);
   const outlets: NamedPlace[] = [];
-  const lay = new EnginePlumbing(layout, throttle, supply.tank, context);
+  const lay = new EnginePlumbing(layout, throttle, supply.tank, context, stopped);
   if (staging === 'separate') {
     for (const id of ['a', 'b'] as const) {
       const start = lay.discharge(id, lay.pump(id, lay.suction(id, intake)));
@@ -49,6 +56,7 @@ export function layEngine(
   }
   const manifold = lay.staged(staging, intake);
   lay.relief(manifold);
+  lay.cool('manifold', 'cooling line of both pumps', manifold);
   outlets.push(...lay.outlets(through(plumbing.manifold, manifold, 'manifold', context)));
   return { intake, outlets };
 }
@@ -71,8 +79,10 @@ class EnginePlumbing {
   private readonly throttle: Throttle;
   private readonly tank: Place;
   private readonly context: LineContext;
+  private readonly stopped?: StoppedPump;
 
-  constructor(layout: Layout, throttle: Throttle, tank: Place, context: LineContext) {
+  constructor(layout: Layout, throttle: Throttle, tank: Place, context: LineContext, stopped?: StoppedPump) {
+    this.stopped = stopped;
     this.layout = layout;
     this.throttle = throttle;
     this.tank = tank;
@@ -120,25 +130,40 @@ class EnginePlumbing {
       path,
       ownEngine: true,
     };
-    const discharge = layPump(laid, inlet, `pump ${id}`, this.context);
-    const { cooling } = this.layout.engine.plumbing;
-    if (cooling) {
-      const law = quadratic(
-        jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
-      );
-      this.context.builder.link(`cooling line ${id}`, discharge, this.tank, law, true);
-    }
+    const discharge =
+      id === this.stopped?.pump
+        ? this.context.builder.add(standingPump(laid, this.context), `pump ${id}`, inlet)
+        : layPump(laid, inlet, `pump ${id}`, this.context);
+    this.cool('pump', `cooling line ${id}`, discharge);
     return discharge;
+  }
+
+  /** A line back to the tank, where the layout has one there and its valve is open. */
+  cool(at: 'pump' | 'discharge' | 'manifold', name: string, from: Place): void {
+    const { cooling } = this.layout.engine.plumbing;
+    if (cooling === undefined || cooling.at !== at || cooling.state === 'shut') return;
+    const law = quadratic(
+      jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
+    );
+    this.context.builder.link(name, from, this.tank, law, true);
   }
 
   discharge(id: PumpId, from: Place, to?: Place): Place {
     const { builder, laid } = this.context;
     const before = builder.elements.length;
-    const pump = laid.pumps.at(-1) as AssembledPump;
     const group = `discharge ${id}`;
     const end = through(this.layout.engine.plumbing.discharge[id], from, group, this.context, to);
     const own = builder.elements.slice(before).filter((element: Element) => element.group === group);
-    pump.checkValve = own.find((element) => element.oneWay);
+    const checks = own.filter((element) => element.oneWay);
+    const pump = laid.pumps.find(({ name }) => name === `pump ${id}`);
+    if (pump) [pump.checkValve] = checks;
+    if (id === this.stopped?.pump && this.stopped.check === 'stuck_open') {
+      for (const check of checks) {
+        check.oneWay = false;
+        builder.links[check.link] = { ...builder.links[check.link], oneWay: false };
+      }
+    }
+    this.cool('discharge', `cooling line ${id}`, end);
     return end;
   }
 
@@ -147,8 +172,10 @@ class EnginePlumbing {
     const { relief } = this.layout.engine;
     if (relief === undefined) return;
     const opensAt = heightOfPressure(relief.opens_at, this.context.site.waterDensity);
+    const { overpressure, fullFlow } = reliefLift(relief, this.context.site.waterDensity);
     // The gauge that the setting is read on stands at the manifold, the valve discharges at the surface of the tank.
-    const curve = new ReliefLoss(opensAt, manifold.elevation - this.tank.elevation);
+    const height = manifold.elevation - this.tank.elevation;
+    const curve = new ReliefLoss(opensAt + height, opensAt * (1 + overpressure) + height, fullFlow);
     this.context.builder.link('relief valve', manifold, this.tank, { kind: 'curve', curve }, true);
   }
 
@@ -162,27 +189,3 @@ class EnginePlumbing {
     }));
   }
 }
-
-/**
- * A relief valve that starts to open at a head over its outlet and, as it lifts, passes more: RELIEF_FULL_FLOW at a tenth
- * over its setting. The rise of a tenth is common practice, no source; a valve of its own size and spring differs.
- */
-class ReliefLoss implements LossCurve {
-  private readonly opensAt: number;
-  private readonly drop: number;
-
-  /** The setting as a head, and how far the gauge that it is read on stands above the tank's surface, m. */
-  constructor(opensAt: number, drop: number) {
-    this.opensAt = opensAt;
-    this.drop = drop;
-  }
-
-  evaluate(flow: number, out: LossAtFlow): void {
-    const slope = (0.1 * this.opensAt) / RELIEF_FULL_FLOW;
-    out.loss = this.opensAt + this.drop + slope * flow;
-    out.slope = slope;
-  }
-}
-
-/** Flow that a relief valve passes at a tenth over its setting, m3/s (100 gpm); common practice, no source. */
-const RELIEF_FULL_FLOW = 100 * GALLON_PER_MINUTE;

@@ -52,7 +52,7 @@ export function layLine(
     }
     switch (step.kind) {
       case 'gauge':
-        laid.gauges.push({ name: step.gauge, place });
+        laid.gauges.push({ name: step.gauge, place, ...(step.range !== undefined && { range: step.range }) });
         break;
       case 'siamese':
         place = laySiamese(step, place, context, end);
@@ -118,7 +118,8 @@ export function layPump(
 ): Place {
   const { name, modelName, path } = pump;
   const curve = context.store.curve(pump.pump, pump.wear ?? 0);
-  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle };
+  const held = context.store.held(pump.pump);
+  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle, limit: held };
   const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
   const discharge = context.builder.add(part, group, inlet, to);
   context.laid.pumps.push({
@@ -127,6 +128,7 @@ export function layPump(
     modelName,
     curve,
     speed: pump.throttle,
+    held,
     link: discharge.link as number,
     inlet,
     discharge,

@@ -51,8 +51,16 @@ export class OperatingPoint {
     return this.pressureOf(heads[element.from.node] - heads[element.to.node]);
   }
 
+  /** Part of the speed of its curve that the pump runs at: its governor's, or what its engine has power for. */
+  speedOf(pump: AssembledPump): number {
+    if (pump.held === undefined) return pump.speed;
+    const out = { speed: pump.speed, slope: 0 };
+    pump.held.evaluate(this.flow(pump.link), pump.speed, out);
+    return out.speed;
+  }
+
   /** Whether the pump runs past the last point of its curve. */
   isOffCurve(pump: AssembledPump): boolean {
-    return pump.curve.isOffCurve(this.flow(pump.link) / pump.speed);
+    return pump.curve.isOffCurve(this.flow(pump.link) / this.speedOf(pump));
   }
 }

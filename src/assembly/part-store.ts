@@ -1,5 +1,7 @@
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
+import type { HeldSpeed } from '../physics/pump-curve/held-speed.js';
+import { heldSpeedOf } from './engine-power.js';
 import type { Part } from './network-builder.js';
 import { type PartStep, partOf } from './parts.js';
 import { type FittedCurves, pumpCurveOf } from './pump.js';
@@ -10,11 +12,26 @@ export class PartStore {
   readonly site: Site;
   private readonly fitted: FittedCurves;
   private readonly parts = new Map<PartStep, { boreBefore: number | undefined; part: Part }>();
-  private readonly curves = new Map<Pump, { wear: number; curve: PumpCurve }[]>();
+  private readonly curves: Map<Pump, { wear: number; curve: PumpCurve }[]>;
+  private readonly heldSpeeds = new Map<Pump, HeldSpeed | undefined>();
 
-  constructor(site: Site, fitted: FittedCurves) {
+  constructor(site: Site, fitted: FittedCurves, curves: PartStore['curves'] = new Map()) {
     this.site = site;
     this.fitted = fitted;
+    this.curves = curves;
+  }
+
+  /** The same parts at another site; curves are the same everywhere. */
+  at(site: Site): PartStore {
+    return new PartStore(site, this.fitted, this.curves);
+  }
+
+  /** What the engine of a pump lets it hold here. */
+  held(pump: Pump): HeldSpeed | undefined {
+    if (!this.heldSpeeds.has(pump)) {
+      this.heldSpeeds.set(pump, heldSpeedOf(pump, this.curve(pump, 0), this.site));
+    }
+    return this.heldSpeeds.get(pump);
   }
 
   part(step: PartStep, boreBefore: number | undefined): Part {

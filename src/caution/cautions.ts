@@ -1,26 +1,45 @@
 import type { Caution } from './caution.js';
+import { coolingLine } from './cooling-line.js';
 import { droopingCurve } from './drooping-curve.js';
+import { enginePower } from './engine-power.js';
+import { gaugeRange } from './gauge-range.js';
 import { type Hazard, type HazardFacts, keyOf, ranked } from './hazard.js';
 import { highLift } from './high-lift.js';
 import { hosePressure } from './hose-pressure.js';
+import { hotPump } from './hot-pump.js';
 import { inletVapour } from './inlet-vapour.js';
 import { intakeFloor } from './intake-floor.js';
+import { judgedAtPanel } from './judged-at-panel.js';
+import { mixedRules } from './mixed-rules.js';
 import { noCheckValve } from './no-check-valve.js';
 import { nozzleShort } from './nozzle-short.js';
 import { npshShort } from './npsh-short.js';
 import { offCurve } from './off-curve.js';
+import { overweight } from './overweight.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
 import { relayRelief } from './relay-relief.js';
+import { reliefSetting } from './relief-setting.js';
 import { ridgePressure } from './ridge-pressure.js';
+import { slopeAsHeight } from './slope-as-height.js';
+import { starvedNozzle } from './starved-nozzle.js';
+import { suctionShort } from './suction-short.js';
+import { tankRunsOut } from './tank-runs-out.js';
+import { thinAir } from './thin-air.js';
 import { thinMargin } from './thin-margin.js';
 import { unmeasuredShutoff } from './unmeasured-shutoff.js';
+import { wrongStaging } from './wrong-staging.js';
 
 const HAZARDS: readonly Hazard[] = [
   pumpShutOut,
+  coolingLine,
+  hotPump,
   pumpPressure,
   hosePressure,
+  reliefSetting,
+  gaugeRange,
   inletVapour,
+  suctionShort,
   npshShort,
   intakeFloor,
   highLift,
@@ -30,7 +49,16 @@ const HAZARDS: readonly Hazard[] = [
   noCheckValve,
   droopingCurve,
   offCurve,
+  enginePower,
+  thinAir,
+  wrongStaging,
+  judgedAtPanel,
   thinMargin,
+  starvedNozzle,
+  slopeAsHeight,
+  tankRunsOut,
+  overweight,
+  mixedRules,
   unmeasuredShutoff,
 ];
 

@@ -7,7 +7,7 @@ export const offCurve: Hazard = ({ cases }) =>
     point.assembly.pumps
       .filter((pump) => point.isOffCurve(pump))
       .map((pump): Caution => {
-        const limit = pump.curve.lastFlow * pump.speed;
+        const limit = pump.curve.lastFlow * point.speedOf(pump);
         return {
           code: 'pump_off_curve',
           level: 'warn',

@@ -1,7 +1,11 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { HeatAnswer } from '../study/engine-answer.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
+
+/** 140 degF, at which water scalds within seconds. Common practice, no source. */
+export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
 
 /** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
 const STANDSTILL = 1e-6;
@@ -17,11 +21,11 @@ const SOURCE =
  * shut or drives water back through it; or dead-headed, because every way out is shut. Without a cooling line all its
  * power then heats the water that it holds.
  */
-export const pumpShutOut: Hazard = ({ cases }) =>
+export const pumpShutOut: Hazard = ({ cases, heat }) =>
   cases.flatMap((one) =>
     one.point.assembly.pumps.flatMap((pump): Caution[] => {
-      if (isShutOut(one, pump)) return [shutOut(one, pump)];
-      return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump)];
+      if (isShutOut(one, pump)) return [shutOut(one, pump, boilsIn(pump, heat))];
+      return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump, boilsIn(pump, heat))];
     }),
   );
 
@@ -41,13 +45,13 @@ function delivered(point: OperatingPoint, { checkValve, link }: AssembledPump): 
   return point.flow(checkValve ? checkValve.link : link);
 }
 
-function shutOut({ when, point }: HazardCase, pump: AssembledPump): Caution {
+function shutOut({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
   const { checkValve } = pump;
   const header = point.gaugePressure(checkValve ? checkValve.to : pump.discharge);
   const common = {
     code: 'pump_shut_out',
     at: pump.name,
-    values: { header: { value: header, dimension: 'pressure' as const } },
+    values: { ...soon.values, header: { value: header, dimension: 'pressure' as const } },
     source: SOURCE,
   };
   const lost = `{at} gives {value} ${when}: the header stands at {header}, above what it can reach`;
@@ -76,20 +80,41 @@ function shutOut({ when, point }: HazardCase, pump: AssembledPump): Caution {
     ...common,
     level: 'stop',
     value,
-    message: `${lost}, and its check valve is held shut. It heats its own water and can scald`,
+    message: `${lost}, and its check valve is held shut. It heats its own water${soon.text}, and can scald`,
     action: `${remedy}; give it a cooling line between the pump and its own check valve.`,
   };
 }
 
-function deadHeaded({ when, point }: HazardCase, pump: AssembledPump): Caution {
+function deadHeaded({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
   return {
     code: 'pump_dead_headed',
     level: 'warn',
     at: pump.name,
     value: { value: Math.max(point.flow(pump.link), 0), dimension: 'flow' },
-    message: `{at} moves {value} ${when}, and has no cooling line: its power heats the water that it holds until it boils`,
+    message: `{at} moves {value} ${when}, and no cooling line carries water through it: its power heats the water that it holds until it boils${soon.text}`,
+    values: soon.values,
     action:
       'Fit a line back to the tank between the pump and its own check valve, prove it by looking at the return, and never leave the pump running with everything shut.',
     source: SOURCE,
+  };
+}
+
+interface Soon {
+  text: string;
+  values?: Caution['values'];
+}
+
+/** How soon, by its trapped water and its power. No heat is taken off for metal and air, so that it takes longer. */
+function boilsIn({ name }: AssembledPump, heats: readonly HeatAnswer[] | undefined): Soon {
+  const heat = heats?.find((one) => one.name === name);
+  if (heat?.untilScald === undefined || heat.untilBoiling === undefined) return { text: '' };
+  const bound = heat.basis === 'engine_rating' ? ' if its engine gave all its power' : '';
+  return {
+    text: `, to {scalding} in {scald} and to boiling in {boiling} at the soonest${bound}`,
+    values: {
+      scalding: { value: SCALDING, dimension: 'temperature' },
+      scald: { value: heat.untilScald, dimension: 'time' },
+      boiling: { value: heat.untilBoiling, dimension: 'time' },
+    },
   };
 }

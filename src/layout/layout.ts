@@ -22,6 +22,8 @@ export interface Layout {
   typing?: TypingAsked;
   /** What appliances cost by; each step that it bears on has it too. */
   appliance_policy: AppliancePolicy;
+  /** What surges are worked out from. */
+  surge?: LayoutDocument['surge'];
   /** Outlets that have a lay; an outlet that is not here is shut. */
   lay: Lay[];
   /** How the lay grows; then `lay` has it as the whole plan leaves it. */
@@ -48,6 +50,10 @@ export interface Engine {
   fittings_carried?: Record<string, number>;
   crew?: number;
   gross_weight_rating?: number;
+  wheelbase?: number;
+  axle_ratings?: EngineDocument['axle_ratings'];
+  /** The single pump that the pair is weighed against. */
+  one_larger_pump?: EngineDocument['one_larger_pump'];
   weights: Weight[];
 }
 
@@ -80,6 +86,7 @@ export interface Weight {
   name: string;
   weight: number;
   behind_front_axle?: number;
+  left_of_middle?: number;
 }
 
 /** Parts of governed speed, or the pressure to hold at the discharge. */

@@ -73,8 +73,8 @@ export function makeStep({ key, data, model, spot, reading }: Parts): Step | und
     case 'cap':
       return { ...base, kind: key };
     case 'gauge': {
-      const { gauge } = data as StepDocument['gauge'];
-      return { ...base, kind: key, name: gauge, gauge };
+      const { gauge, range } = data as StepDocument['gauge'];
+      return { ...base, kind: key, name: gauge, gauge, range };
     }
   }
 }

@@ -53,6 +53,9 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
       fittings_carried: data.fittings_carried,
       crew: data.crew,
       gross_weight_rating: data.gross_weight_rating,
+      wheelbase: data.wheelbase,
+      axle_ratings: data.axle_ratings,
+      one_larger_pump: data.one_larger_pump,
       weights: weightsOf(data),
     };
   const named = spot.child('outlets');

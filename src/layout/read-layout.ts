@@ -101,6 +101,7 @@ function readDocument(spot: Spot, folder: string, reading: Reading): Layout | un
     supply,
     typing,
     appliance_policy: data.appliance_policy,
+    surge: data.surge,
     lay: progressive ? withPlan(lay, progressive) : lay,
     progressive,
     shuttle: data.shuttle,

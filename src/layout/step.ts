@@ -138,6 +138,8 @@ export interface GaugeStep extends StepBase {
   kind: 'gauge';
   name: string;
   gauge: string;
+  /** Highest pressure on its dial, Pa. */
+  range?: number;
 }
 
 export type Step =

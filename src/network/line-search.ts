@@ -8,7 +8,12 @@ export const OVERSHOOT = 0.5;
  * backwards makes a kink there; between kinks the slope of the content rises smoothly, so that regula falsi finds
  * its zero.
  */
-export function shortenStep(equations: Equations, descent: number, overshoot: number): void {
+export function shortenStep(
+  equations: Equations,
+  descent: number,
+  overshoot: number,
+  allowed = OVERSHOOT,
+): void {
   const { flow, step, losses } = equations;
   const trial = new Float64Array(flow.length);
   const count = losses.count;
@@ -45,7 +50,7 @@ export function shortenStep(equations: Equations, descent: number, overshoot: nu
     let t = low - (atLow * (high - low)) / (atHigh - atLow);
     if (!(t > low && t < high) || tries % 4 === 3) t = (low + high) / 2;
     const at = slopeAt(t);
-    if (Math.abs(at) <= OVERSHOOT * descent) return;
+    if (Math.abs(at) <= allowed * descent) return;
     if (at > 0) {
       high = t;
       atHigh = at;

@@ -1,4 +1,4 @@
-import type { LossAtFlow, LossCurve, NetworkLink } from './network.js';
+import type { LossAtFlow, LossCurve, NetworkLink, SpeedAtFlow, SpeedLimit } from './network.js';
 
 /**
  * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-9 m3/s (a drop every few seconds) past it. So a shut
@@ -40,10 +40,12 @@ export class LinkLosses {
   private readonly exponent: Float64Array;
   private readonly minor: Float64Array;
   private readonly curves: (LossCurve | undefined)[];
+  private readonly limits: (SpeedLimit | undefined)[];
   /** Numbers below this are quadratic; from `curveFrom` they are curves. */
   readonly powerFrom: number;
   readonly curveFrom: number;
   private readonly at: LossAtFlow = { loss: 0, slope: 0 };
+  private readonly held: SpeedAtFlow = { speed: 0, slope: 0 };
 
   /** `rank` orders links of one kind, so that those near each other in the elimination lie near in memory. */
   constructor(links: readonly NetworkLink[], rank: (link: NetworkLink) => number) {
@@ -66,6 +68,7 @@ export class LinkLosses {
     this.exponent = new Float64Array(count);
     this.minor = new Float64Array(count);
     this.curves = new Array<LossCurve | undefined>(count).fill(undefined);
+    this.limits = new Array<SpeedLimit | undefined>(count).fill(undefined);
     let powerFrom = count;
     let curveFrom = count;
     for (let i = count - 1; i >= 0; i--) {
@@ -75,6 +78,7 @@ export class LinkLosses {
         curveFrom = i;
         this.curves[i] = law.curve;
         this.speed[i] = law.speed ?? 0;
+        this.limits[i] = law.limit;
       } else {
         this.resistance[i] = law.resistance;
         this.linearBelow[i] = law.linearBelow;
@@ -89,6 +93,12 @@ export class LinkLosses {
     this.powerFrom = Math.min(powerFrom, curveFrom);
     this.curveFrom = curveFrom;
   }
+
+  /**
+   * Whether a stretch of falling loss is taken as if it rose as steeply: every step then goes downhill on the content, and ends
+   * where the pumps run stably, more slowly than by the slope that it has.
+   */
+  upright = false;
 
   isPump(number: number): boolean {
     return this.speed[number] > 0;
@@ -138,13 +148,18 @@ export class LinkLosses {
   }
 
   private evaluateCurve(i: number, flow: number): void {
-    const speed = this.speed[i] || 1;
-    (this.curves[i] as LossCurve).evaluate(flow / speed, this.at);
-    this.loss[i] = speed * speed * this.at.loss;
-    const steep = speed * this.at.slope;
+    const { at, held } = this;
+    held.speed = this.speed[i] || 1;
+    held.slope = 0;
+    this.limits[i]?.evaluate(flow, held.speed, held);
+    const { speed } = held;
+    (this.curves[i] as LossCurve).evaluate(flow / speed, at);
+    this.loss[i] = speed * speed * at.loss;
+    const steep = speed * at.slope + held.slope * (2 * speed * at.loss - flow * at.slope);
     // A drooping pump curve has a stretch of falling loss: the slope keeps its sign there and stays off zero.
     const least = this.isPump(i) ? LEAST_PUMP_SLOPE : LEAST_SLOPE;
-    const kept = Math.abs(steep) >= least ? steep : steep < 0 ? -least : least;
+    const size = Math.max(Math.abs(steep), least);
+    const kept = steep < 0 && !this.upright ? -size : size;
     this.conductance[i] = 1 / kept;
   }
 }

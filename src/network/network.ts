@@ -23,13 +23,27 @@ export interface LossAtFlow {
   slope: number;
 }
 
+/**
+ * What holds a pump below the speed that is set, as an engine does that runs out of power: the speed held at a flow, and
+ * how it changes with it. It must leave the pump's head falling as flow grows.
+ */
+export interface SpeedLimit {
+  /** Writes the speed at a flow (m3/s) where `set` is asked for, and d(speed)/d(flow). */
+  evaluate(flow: number, set: number, out: SpeedAtFlow): void;
+}
+
+export interface SpeedAtFlow {
+  speed: number;
+  slope: number;
+}
+
 export type LinkLaw =
   /** loss = resistance q|q|, linear below `linearBelow` (m3/s) as in laminar flow, so that the slope never vanishes. */
   | { kind: 'resistance'; resistance: number; linearBelow: number }
   /** loss = resistance q|q|^(exponent-1) + minor q|q|. */
   | { kind: 'power'; resistance: number; exponent: number; minor: number; linearBelow: number }
   /** Any other monotone law. With `speed` it is a pump's: loss = s^2 curve(q / s), by the affinity laws. */
-  | { kind: 'curve'; curve: LossCurve; speed?: number };
+  | { kind: 'curve'; curve: LossCurve; speed?: number; limit?: SpeedLimit };
 
 export interface NetworkLink {
   name: string;

@@ -5,6 +5,13 @@ import { LEAST_SLOPE } from './losses.js';
 import type { Network, NetworkFailure, Solution, SolveOptions } from './network.js';
 import { TreeFold } from './start.js';
 
+/** Iterations after which a drooping curve, or an engine that gains speed with flow, is taken to have led the steps astray. */
+const PATIENCE = 30;
+/** Head that may be out of balance from then on, m (1 Pa), where a step has no more than this to gain, m4/s. */
+const NEAR_ENOUGH = 1e-4;
+const LEAST_DESCENT = 1e-14;
+/** Part of the overshoot that a step may leave from then on. */
+const CAREFUL = 0.1;
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
 /**
@@ -101,9 +108,12 @@ export class NetworkSolver {
     else this.start();
     this.solvedBefore = false;
     const { equations } = this;
+    equations.losses.upright = false;
     equations.linearise();
+    const { losses } = equations;
     let iterations = 0;
     for (;;) {
+      losses.upright = iterations >= PATIENCE;
       // Where a draw is forced through a shut link its head runs so high that no other can be told to the tolerance.
       if (iterations === maximumIterations)
         return this.answer(iterations, this.forcedThroughShut() ?? this.notConverged());
@@ -114,9 +124,12 @@ export class NetworkSolver {
       const { descent, along } = equations;
       if (!Number.isFinite(descent)) return this.answer(iterations, this.badNumber(-1));
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) break;
+      // Steps to and fro across a kink at no flow: what they would still gain is nothing.
+      if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) break;
       // The first step need not balance the nodes before it, so only later ones can be judged along their line.
-      if (iterations > 1 && along > OVERSHOOT * descent && descent > 1e-14) {
-        shortenStep(equations, descent, along);
+      const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
+      if (iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
+        shortenStep(equations, descent, along, overshoot);
         equations.assemble();
       }
     }

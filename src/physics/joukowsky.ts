@@ -70,3 +70,31 @@ export function criticalClosingTime(length: number, speed: number): number {
   requirePositive('wave speed', speed, 'm/s');
   return (2 * length) / speed;
 }
+
+/**
+ * Rise of pressure when flow is stopped in a given time.
+ *
+ * Formula: rho c dV where T <= 2 L / c, else rho c dV (2 L / c) / T
+ * Range: flow stopped evenly; one line of one bore, friction left out.
+ * Errors: RangeError where the wave speed is not above 0 or another figure is below 0.
+ * Source: textbook companion's solved surge examples (800 m, 2 s: 3.235 MPa falls to 2.394 MPa).
+ * @param density density of the water [kg/m3]
+ * @param speed wave speed [m/s]
+ * @param velocityChange velocity lost [m/s]
+ * @param length length of the line [m]
+ * @param closingTime time in which it is lost [s]
+ * @returns pressure rise [Pa]
+ * @example surgeOfClosure(998, 1081, 3, 800, 2) // => 2395200
+ */
+export function surgeOfClosure(
+  density: number,
+  speed: number,
+  velocityChange: number,
+  length: number,
+  closingTime: number,
+): number {
+  requireNotNegative('closing time', closingTime, 's');
+  const whole = surgePressure(density, speed, velocityChange);
+  const critical = criticalClosingTime(length, speed);
+  return closingTime <= critical ? whole : (whole * critical) / closingTime;
+}

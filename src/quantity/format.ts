@@ -5,8 +5,9 @@ export { fromUnit, toUnit } from './units.js';
 
 export type UnitSystem = 'us' | 'si';
 
-/** What a quantity is of, where the trade has a unit of its own for that: a bore in inches, fuel by the hour. */
-export type Role = 'bore' | 'burn';
+/** What a quantity is of, where the trade has a unit of its own for that: a bore in inches, fuel by the hour,
+ * the running of an engine in hours, a vacuum in inches of mercury. */
+export type Role = 'bore' | 'burn' | 'running' | 'vacuum';
 
 const USUAL: Record<UnitSystem, Record<Dimension, UnitName>> = {
   us: {
@@ -42,8 +43,8 @@ const USUAL: Record<UnitSystem, Record<Dimension, UnitName>> = {
 };
 
 const BY_ROLE: Record<UnitSystem, Record<Role, UnitName>> = {
-  us: { bore: 'in', burn: 'gal/h' },
-  si: { bore: 'mm', burn: 'L/h' },
+  us: { bore: 'in', burn: 'gal/h', running: 'h', vacuum: 'inHg' },
+  si: { bore: 'mm', burn: 'L/h', running: 'h', vacuum: 'kPa' },
 };
 
 /** The unit that a reader of `system` expects. */

@@ -2,13 +2,24 @@ import type { UnitSystem } from '../quantity/format.js';
 import type { CheckAnswer } from '../study/answer.js';
 import { type Document, paragraph } from './document.js';
 import { figuresIn } from './figures.js';
+import { requiredFlow } from './required.js';
+import { axlesSection, pairCostSection } from './sections/axles.js';
 import { briefStops, cautionsSection } from './sections/cautions.js';
+import { conditionsSection } from './sections/conditions.js';
 import { foundationsSection } from './sections/foundations.js';
+import { heatSection } from './sections/heat.js';
 import { inventorySection } from './sections/inventory.js';
+import { ledgerSection } from './sections/ledger.js';
+import { lifeSection } from './sections/life.js';
 import { lossesSection } from './sections/losses.js';
 import { pointsSection } from './sections/points.js';
+import { pressureControlSection } from './sections/pressure-control.js';
+import { pumpsSection } from './sections/pumps.js';
+import { pumpsOutSection } from './sections/pumps-out.js';
+import { stagingAdviceSection } from './sections/staging-advice.js';
 import { stagingsSection } from './sections/stagings.js';
 import { requirementSection, subjectSection } from './sections/subject.js';
+import { suctionSection } from './sections/suction.js';
 import { testOrificeSection } from './sections/test-orifice.js';
 import { verdictSection } from './sections/verdict.js';
 import { DEFERRAL } from './words.js';
@@ -28,10 +39,21 @@ export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = fa
       ...subjectSection(answer, figures),
       ...requirementSection(answer, figures),
       ...stagingsSection(answer, figures),
+      ...conditionsSection(answer, figures),
+      ...pumpsSection(answer.pumps, figures, `The pumps at ${requiredFlow(answer, figures)}`),
+      ...stagingAdviceSection(answer, figures),
+      ...heatSection(answer.heat, figures),
+      ...suctionSection(answer, figures),
+      ...pressureControlSection(answer, figures),
+      ...ledgerSection(answer.ledger, figures),
       ...lossesSection(answer, figures),
       ...cautionsSection(answer.cautions, figures),
       ...testOrificeSection(answer.testOrifice, figures),
+      ...pumpsOutSection(answer, figures),
+      ...lifeSection(answer.life, figures),
       ...inventorySection(answer.inventory, figures),
+      ...axlesSection(answer.axles, figures),
+      ...pairCostSection(answer.pairCost, figures),
       ...pointsSection(answer.points, figures),
       ...foundationsSection(answer.assumptions, answer.solver, figures),
     ],

@@ -8,6 +8,7 @@ import { flowHeadline, linesSection, nozzlesSection, tankSection } from './secti
 import { foundationsSection } from './sections/foundations.js';
 import { groundSection } from './sections/ground.js';
 import { habitSection } from './sections/habit.js';
+import { heatSection } from './sections/heat.js';
 import { pointsSection } from './sections/points.js';
 import { pumpsSection } from './sections/pumps.js';
 import { subjectSection } from './sections/subject.js';
@@ -30,6 +31,7 @@ export function flowDocument(answer: FlowAnswer, units: UnitSystem, brief = fals
       ...nozzlesSection(answer.nozzles, figures),
       ...habitSection(answer.habits, figures),
       ...pumpsSection(answer.pumps, figures),
+      ...heatSection(answer.heat, figures),
       ...cautionsSection(answer.cautions, figures),
       ...casesSection(answer.cases, figures),
       ...groundSection(answer.profiles, figures),

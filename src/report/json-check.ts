@@ -9,6 +9,10 @@ import type {
   TestOrifice,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
+import { acrossTree, bracketTree } from './json-conditions.js';
+import { engineTree } from './json-engine.js';
+import { pumpTree } from './json-pump.js';
+import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-running.js';
 import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
@@ -98,6 +102,16 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
     loss: of('pressure', loss),
   })),
   points: answer.points.map(pointTree),
+  pumps: answer.pumps.map(pumpTree),
+  highest_place: answer.highestPlace
+    ? { stands: answer.highestPlace.stands, up_to: orNull('length', answer.highestPlace.upTo) }
+    : null,
+  power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
+  suction: answer.suction ? suctionTree(answer.suction) : null,
+  pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,
+  staging_advice: answer.stagingAdvice ? stagingAdviceTree(answer.stagingAdvice, units) : null,
+  across: answer.across.map(acrossTree),
+  ...engineTree(answer, units),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

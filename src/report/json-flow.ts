@@ -1,6 +1,8 @@
 import type { UnitSystem } from '../quantity/format.js';
-import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from '../study/answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
+import { heatTree } from './json-engine.js';
 import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
+import { pumpTree } from './json-pump.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
@@ -32,23 +34,6 @@ const nozzleTree = (nozzle: NozzleAnswer) => ({
     : null,
 });
 
-const pumpTree = (pump: PumpAnswer) => ({
-  name: pump.name,
-  model: pump.model,
-  state: pump.state,
-  flow: of('flow', pump.flow),
-  head_rise: of('pressure', pump.headRise),
-  inlet_pressure: of('pressure', pump.inletPressure),
-  discharge_pressure: of('pressure', pump.dischargePressure),
-  speed: orNull('speed', pump.speed),
-  power: orNull('power', pump.power),
-  power_available: orNull('power', pump.powerAvailable),
-  npsh_available: of('length', pump.npshAvailable),
-  npsh_required: orNull('length', pump.npshRequired),
-  share: of('ratio', pump.share),
-  off_curve: pump.offCurve,
-});
-
 const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({
   capacity: of('volume', tank.capacity),
   usable: of('volume', tank.usable),
@@ -68,6 +53,7 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   nozzles: answer.nozzles.map(nozzleTree),
   pumps: answer.pumps.map(pumpTree),
   tank: answer.tank ? tankTree(answer.tank) : null,
+  heat: answer.heat.map(heatTree),
   supply: supplyTree(answer.supply),
   portable_tanks: answer.portableTanks.map(portableTankTree),
   profiles: answer.profiles.map(profileTree),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { engineJson, heatJson } from './json-schema-engine.js';
 import {
   caseJson,
   habitJson,
@@ -20,6 +21,7 @@ import {
   statementJson,
   verdict,
 } from './json-schema-parts.js';
+import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-schema-running.js';
 
 /**
  * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
@@ -114,6 +116,78 @@ const lossJson = z
   })
   .meta({ description: 'One part at the required flow; the list has the largest first.' });
 
+const pumpJson = z
+  .strictObject({
+    name: z.string(),
+    model: z.string(),
+    state: z.enum(['running', 'shut_out', 'stopped']),
+    flow: quantityJson('Through it.'),
+    head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
+    inlet_pressure: quantityJson('Gauge.'),
+    discharge_pressure: quantityJson('Gauge.'),
+    inlet_vacuum: maybe('As the intake gauge reads it; null where the inlet is above the air.'),
+    speed: maybe('Of the pump; null where its file names no rated speed.'),
+    of_rated_speed: quantityJson('Part of the speed of its curve.'),
+    limited_by: z.enum(['governor', 'power', 'not_known']).meta({
+      description:
+        'What keeps it from turning faster; not_known where its file has not both engine power and efficiency.',
+    }),
+    power: maybe('Drawn at the shaft; null where it is not known.'),
+    power_available: maybe('From its engine at this site and speed; null where it is not known.'),
+    power_rated: maybe('Of its engine, as its file has it.'),
+    npsh_available: quantityJson('Net positive suction head there is.'),
+    npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
+    share: quantityJson('Of the flow.'),
+    off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
+  })
+  .meta({ description: 'One pump as it runs.' });
+
+const verdictUnder = {
+  verdict,
+  pressure: maybe("At the required flow; null where it lies past the pumps' curves."),
+  margin: maybe('Over the required pressure.'),
+  reading: maybe("At the agency's test orifice; null where the typing names none."),
+  reading_margin: maybe('Over the pass mark.'),
+  pumps: z
+    .array(z.strictObject({ name: z.string(), limited_by: z.enum(['governor', 'power', 'not_known']) }))
+    .meta({ description: 'What keeps each from turning faster.' }),
+  cavitating: z.array(z.string()).meta({ description: 'Pumps short of suction head by their own files.' }),
+};
+
+const acrossJson = z
+  .strictObject({
+    of: z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']),
+    rows: z.array(z.strictObject({ value: quantityJson('Of what is swept.'), ...verdictUnder })),
+  })
+  .meta({ description: "The pumps' verdict under other conditions, with everything else as laid out." });
+
+const highestPlaceJson = z
+  .strictObject({
+    stands: z.enum(['nowhere', 'up_to', 'everywhere']),
+    up_to: maybe(
+      'Highest place at which it stands; where that is everywhere, the highest that was looked at.',
+    ),
+  })
+  .nullable()
+  .meta({ description: "Where the pumps' verdict still stands, from sea level up." });
+
+const powerBracketJson = z
+  .strictObject({
+    pumps: z.array(
+      z.strictObject({
+        name: z.string(),
+        ratio: quantityJson('Power here over power where the curve was measured.'),
+        aspiration: z.enum(['natural', 'turbocharged']),
+      }),
+    ),
+    cases: z.array(z.strictObject({ lugging: z.enum(['constant_power', 'flat_torque']), ...verdictUnder })),
+  })
+  .nullable()
+  .meta({
+    description:
+      'What the verdict becomes if an engine whose power is not known was at its limit when its curve was measured; null where every power is known or the place is no different.',
+  });
+
 /** What `check --json` prints. */
 export const checkJson = z
   .strictObject({
@@ -134,6 +208,14 @@ export const checkJson = z
     inventory: z.array(inventoryJson),
     losses: z.array(lossJson),
     points: z.array(pointJson),
+    pumps: z.array(pumpJson),
+    highest_place: highestPlaceJson,
+    power_bracket: powerBracketJson,
+    suction: suctionJson,
+    pressure_control: pressureControlJson,
+    staging_advice: stagingAdviceJson,
+    across: z.array(acrossJson),
+    ...engineJson,
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,
@@ -171,25 +253,6 @@ const nozzleJson = z
   })
   .meta({ description: 'The end of a line.' });
 
-const pumpJson = z
-  .strictObject({
-    name: z.string(),
-    model: z.string(),
-    state: z.enum(['running', 'shut_out', 'stopped']),
-    flow: quantityJson('Through it.'),
-    head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
-    inlet_pressure: quantityJson('Gauge.'),
-    discharge_pressure: quantityJson('Gauge.'),
-    speed: maybe('Of the pump; null where its rated speed is not known.'),
-    power: maybe('Drawn at the shaft; null where it is not known.'),
-    power_available: maybe('From its engine at this site; null where it is not known.'),
-    npsh_available: quantityJson('Net positive suction head there is.'),
-    npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
-    share: quantityJson('Of the flow.'),
-    off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
-  })
-  .meta({ description: 'One pump as it runs.' });
-
 const tankJson = z
   .strictObject({
     capacity: quantityJson('Full.'),
@@ -215,6 +278,7 @@ export const flowJson = z
     nozzles: z.array(nozzleJson),
     pumps: z.array(pumpJson),
     tank: tankJson,
+    heat: heatJson,
     supply: supplyJson,
     portable_tanks: z.array(portableTankJson),
     profiles: z.array(profileJson),

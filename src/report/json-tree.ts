@@ -1,5 +1,5 @@
 import type { Dimension, Measure } from '../quantity/dimension.js';
-import type { UnitSystem } from '../quantity/format.js';
+import type { Role, UnitSystem } from '../quantity/format.js';
 import type { Caution, GaugePoint, SiteConditions, SolverReport, Statement } from '../study/answer.js';
 import { figuresIn } from './figures.js';
 import { of } from './required.js';
@@ -10,6 +10,24 @@ export class Bore {
   readonly length: number;
   constructor(length: number) {
     this.length = length;
+  }
+}
+
+/** A vacuum as its gauge reads it: inches of mercury, where other pressures are psi. */
+export class Vacuum {
+  readonly vacuum: number;
+  constructor(vacuum: number) {
+    this.vacuum = vacuum;
+  }
+}
+
+/** A quantity in the unit that the trade has for what it is of: fuel by the hour, running in hours. */
+export class InRole {
+  readonly role: Role;
+  readonly measure: Measure;
+  constructor(role: Role, measure: Measure) {
+    this.role = role;
+    this.measure = measure;
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Measure } from '../quantity/dimension.js';
-import { toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
+import { type Role, toUnit, type UnitSystem, unitFor } from '../quantity/format.js';
 import type { Answer } from '../study/answer.js';
 import { checkedNumber, InternalFault } from './checked-number.js';
 import { advanceTree } from './json-advance.js';
@@ -9,7 +9,7 @@ import { flowTree } from './json-flow.js';
 import { reachTree } from './json-reach.js';
 import { requireTree } from './json-require.js';
 import type { AdvanceJson, CheckJson, ClockJson, FlowJson, ReachJson, RequireJson } from './json-schema.js';
-import { Bore } from './json-tree.js';
+import { Bore, InRole, Vacuum } from './json-tree.js';
 
 /** Changes only when a shape breaks, never when a key is added. */
 export const JSON_FORMAT = 1;
@@ -19,14 +19,19 @@ const DIGITS = 12;
 
 const isMeasure = (value: object): value is Measure => 'dimension' in value && 'value' in value;
 
-function quantity(path: string, { value, dimension }: Measure, units: UnitSystem) {
-  const unit = unitFor(dimension, units, undefined);
+function quantity(path: string, { value, dimension }: Measure, units: UnitSystem, role?: Role) {
+  const unit = unitFor(dimension, units, role);
   return { value: rounded(path, toUnit(checkedNumber(path, value), unit)), unit };
 }
 
 function bore(path: string, { length }: Bore, units: UnitSystem) {
   const unit = unitFor('length', units, 'bore');
   return { value: rounded(path, toUnit(checkedNumber(path, length), unit)), unit };
+}
+
+function vacuum(path: string, { vacuum: value }: Vacuum, units: UnitSystem) {
+  const unit = unitFor('pressure', units, 'vacuum');
+  return { value: rounded(path, toUnit(checkedNumber(path, value), unit)), unit };
 }
 
 const rounded = (path: string, value: number): number =>
@@ -38,6 +43,8 @@ function converted(value: unknown, path: string, units: UnitSystem): unknown {
   if (typeof value === 'number') return checkedNumber(path, value);
   if (Array.isArray(value)) return value.map((each, index) => converted(each, `${path}[${index}]`, units));
   if (value instanceof Bore) return bore(path, value, units);
+  if (value instanceof InRole) return quantity(path, value.measure, units, value.role);
+  if (value instanceof Vacuum) return vacuum(path, value, units);
   if (typeof value !== 'object') throw new InternalFault(`${path} is ${typeof value}, which JSON would drop`);
   if (isMeasure(value)) return quantity(path, value, units);
   return Object.fromEntries(

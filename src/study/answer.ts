@@ -3,6 +3,7 @@ import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { AdvanceAnswer } from './advance-answer.js';
 import type { ClockAnswer } from './clock-answer.js';
+import type { EngineFacts, HeatAnswer, LedgerAnswer } from './engine-answer.js';
 import type {
   CaseAnswer,
   HabitAnswer,
@@ -10,15 +11,18 @@ import type {
   ProfileAnswer,
   SupplyAnswer,
 } from './field-answer.js';
+import type { PressureControl } from './pressure-control.js';
 import type { ReachAnswer } from './reach-answer.js';
 import type { RequireAnswer } from './require-answer.js';
+import type { StagingAdvice } from './staging-advice.js';
+import type { SuctionAnswer } from './suction.js';
 
 export type * from './advance-answer.js';
 export type * from './clock-answer.js';
 export type * from './field-answer.js';
 export type * from './reach-answer.js';
 export type * from './require-answer.js';
-export type { Caution, StagingName, Statement };
+export type { Caution, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
 
 /**
  * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
@@ -138,7 +142,60 @@ export interface SolverReport {
   energyResidual: number;
 }
 
-export interface CheckAnswer {
+/** What a verdict may be asked again over. */
+export type SweptQuantity = 'elevation' | 'air_temperature' | 'water_temperature' | 'wear' | 'tank_level';
+
+export interface Sweep {
+  of: SweptQuantity;
+  values: number[];
+}
+
+/** The pumps' verdict in the layout's staging, under one condition of a sweep or one assumption of power. */
+export interface VerdictUnder {
+  verdict: Verdict;
+  /** At the required flow; undefined where it lies past the pumps' curves. */
+  pressure?: number;
+  margin?: number;
+  /** At the agency's test orifice, where the typing names one. */
+  reading?: number;
+  readingMargin?: number;
+  pumps: { name: string; limitedBy: PumpAnswer['limitedBy'] }[];
+  /** Pumps that would cavitate by their own files. */
+  cavitating: string[];
+  /** Suction head over what the pumps need, as a part of it, of the one with the least; 1 where no file says. */
+  suctionSlack: number;
+}
+
+export interface AcrossAnswer {
+  of: SweptQuantity;
+  rows: (VerdictUnder & { value: number })[];
+}
+
+/** `nowhere`: not even at sea level. `everywhere`: as high as is looked, `upTo`. */
+export interface HighestPlace {
+  stands: 'nowhere' | 'up_to' | 'everywhere';
+  upTo?: number;
+}
+
+/** What the verdict becomes where a file has no power data: its engine at its limit when its curve was measured. */
+export interface PowerBracket {
+  /** `ratio`: power here over power where the curve was measured. */
+  pumps: { name: string; ratio: number; aspiration: 'natural' | 'turbocharged' }[];
+  cases: (VerdictUnder & { lugging: 'constant_power' | 'flat_torque' })[];
+}
+
+/** What a check finds of the engine as it runs, which its cautions are drawn from too. */
+export interface RunningFacts {
+  /** As they run at the required flow in the layout's staging. */
+  pumps: PumpAnswer[];
+  highestPlace?: HighestPlace;
+  powerBracket?: PowerBracket;
+  suction?: SuctionAnswer;
+  pressureControl?: PressureControl;
+  stagingAdvice?: StagingAdvice;
+}
+
+export interface CheckAnswer extends RunningFacts, EngineFacts {
   question: 'check';
   title: string;
   engine: string;
@@ -158,6 +215,10 @@ export interface CheckAnswer {
   /** Largest first, at the required flow in the layout's staging. */
   losses: Loss[];
   points: GaugePoint[];
+  /** What was asked for beside the layout's own conditions. */
+  across: AcrossAnswer[];
+  /** The limits that are tightest, or all of them. */
+  ledger: LedgerAnswer;
   /** Most dangerous first. */
   cautions: Caution[];
   assumptions: Statement[];
@@ -196,10 +257,16 @@ export interface PumpAnswer {
   headRise: number;
   inletPressure: number;
   dischargePressure: number;
-  /** rpm; undefined where the model has no rated speed. */
+  /** rpm; undefined where the file does not give its rated speed. */
   speed?: number;
+  /** Part of rated speed. */
+  ofRatedSpeed: number;
+  /** What keeps it from turning faster; not known where its file has not both engine power and efficiency. */
+  limitedBy: 'governor' | 'power' | 'not_known';
   power?: number;
+  /** What its engine has left at this site and speed. */
   powerAvailable?: number;
+  powerRated?: number;
   npshAvailable: number;
   npshRequired?: number;
   share: number;
@@ -218,6 +285,8 @@ export interface FlowAnswer {
   pumps: PumpAnswer[];
   totalFlow: number;
   tank?: { capacity: number; usable: number; endurance: number | null; source: string };
+  /** Of the engine's own pumps. */
+  heat: HeatAnswer[];
   supply: SupplyAnswer;
   portableTanks: PortableTankAnswer[];
   profiles: ProfileAnswer[];

@@ -1,8 +1,9 @@
+import { hasPowerData } from '../assembly/engine-power.js';
 import type { Site } from '../assembly/site.js';
 import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
 import { frictionLaw } from '../catalogue/schema/friction.js';
 import type { Source } from '../catalogue/schema/text.js';
-import type { Layout } from '../layout/layout.js';
+import type { EnginePump, Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import type { Dimension, Measure } from '../quantity/dimension.js';
 import type { Statement } from './answer.js';
@@ -113,12 +114,44 @@ function pumps(layout: Layout): Statement[] {
         source: citation(pump.model, 'points'),
       };
     }),
-    {
-      template:
-        'The engines are taken to hold governed speed: no power is taken off for altitude, heat or load, so that a site above where the pumps were tested may give less',
-      source: 'common practice, no source',
-    },
+    ...power(layout, own),
   ];
+}
+
+const DERATING: Record<Layout['site']['derating'], { template: string; source: string }> = {
+  agricultural: {
+    template:
+      'Engines lose 3 % of their power in 1,000 ft above 500 ft and, above 85 degF, 1 % in 10 degF (gasoline) or 5 degF (diesel); turbocharged ones nothing',
+    source: 'agricultural engineering text, altitude and temperature',
+  },
+  sae_j1349: {
+    template:
+      'Engines lose power by SAE J1349 from 990 mbar of dry air at 25 degC, the air here taken as dry; beyond a correction of 7 % it is carried on past its range',
+    source: 'SAE J1349 (Jun 1990), quoted second hand; diesel exponents from memory',
+  },
+  none: { template: 'Engines are taken to lose no power to height and heat', source: 'stated in the layout' },
+};
+
+/** What engines are taken to have, and what stands for what their files do not say. */
+function power(layout: Layout, own: { name: string; pump: EnginePump }[]): Statement[] {
+  const told = own.filter(({ pump }) => hasPowerData(pump.model));
+  const statements: Statement[] = [DERATING[layout.site.derating]];
+  if (told.length > 0) {
+    statements.push({
+      template:
+        'A pump turns at governed speed until it asks for more power than its engine has left, and then at the speed at which both balance; a worn pump asks for what it asked for when new',
+      source:
+        'affinity laws; power at no flow and beyond the rows of efficiency is common practice, no source',
+    });
+  }
+  if (told.length < own.length) {
+    statements.push({
+      template:
+        'Where a file has not both engine power and efficiency, its engine is taken to hold governed speed, and the verdict is bracketed beside it',
+      source: 'common practice, no source',
+    });
+  }
+  return statements;
 }
 
 /** Every part that the catalogue lent to the plumbing, once each. */

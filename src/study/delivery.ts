@@ -62,7 +62,9 @@ export class Delivery {
     // How much of its curve the pump nearest the end of it has left; it falls almost straight with what is drawn.
     const left = (flow: number) => {
       const point = this.at(flow);
-      const parts = pumps.map((pump) => 1 - point.flow(pump.link) / (pump.curve.lastFlow * pump.speed));
+      const parts = pumps.map(
+        (pump) => 1 - point.flow(pump.link) / (pump.curve.lastFlow * point.speedOf(pump)),
+      );
       const value = Math.min(...parts);
       return { value, pump: pumps[parts.indexOf(value)] };
     };

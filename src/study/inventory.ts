@@ -1,9 +1,8 @@
-import { massPerLength } from '../catalogue/schema/hose.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
-import { waterDensity } from '../physics/water.js';
 import type { Measure } from '../quantity/dimension.js';
 import { nominalSize } from '../quantity/nominal-size.js';
 import type { InventoryItem, Statement } from './answer.js';
+import { type Mass, massesOf } from './masses.js';
 import { typingSource } from './requirement.js';
 
 /** Nominal sizes are told apart to this, m. */
@@ -89,29 +88,16 @@ function hoseCarried(layout: Layout, nominal: number): number | undefined {
     .reduce((sum, { length }) => sum + length, 0);
 }
 
-/** The loaded engine: the weights that the layout gives, its water, and its pumps and hose where no weight names them. */
+/** The loaded engine: the weights that the layout gives, and its water, pumps, hose and crew where no weight names them. */
 export function loadedWeight(layout: Layout): { total: number; note: Statement } | undefined {
-  const { engine } = layout;
-  if (engine.weights.length === 0) return undefined;
-  // By their whole names: an empty water tank is no water, nor a hose bed hose.
-  const named = (...words: string[]) =>
-    engine.weights.some(({ name }) => words.includes(name.trim().toLowerCase()));
-  const parts: Record<string, number> = {
-    stated: engine.weights.reduce((sum, { weight }) => sum + weight, 0),
-  };
-  if (!named('water')) {
-    parts.water = (engine.tank?.capacity ?? 0) * waterDensity(layout.site.water_temperature);
-  }
-  if (!named('pumps', 'pump')) {
-    parts.pumps = (['a', 'b'] as const)
-      .filter((id) => !named(`pump ${id}`))
-      .reduce((sum, id) => sum + (engine.pumps[id]?.model.weight ?? 0), 0);
-  }
-  if (!named('hose')) {
-    parts.hose = (engine.hose_carried ?? []).reduce(
-      (sum, { hose, length }) => sum + (massPerLength(hose) ?? 0) * length,
-      0,
-    );
+  const masses = massesOf(layout);
+  if (masses.length === 0) return undefined;
+  const parts: Record<string, number> = {};
+  const stated = (kind: Mass['kind'], name: string) =>
+    kind === 'stated' || layout.engine.weights.some((weight) => weight.name === name);
+  for (const { kind, name, mass } of masses) {
+    const part = stated(kind, name) ? 'stated' : kind;
+    parts[part] = (parts[part] ?? 0) + mass;
   }
   const present = Object.entries(parts).filter(([, mass]) => mass > 0);
   const values = Object.fromEntries(

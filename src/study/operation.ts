@@ -1,36 +1,32 @@
-import type { AssembledNozzle, AssembledPump } from '../assembly/assembly.js';
+import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
+import { TANK_RESERVE } from '../caution/tank-runs-out.js';
 import type { Layout } from '../layout/layout.js';
-import { heightOfPressure } from '../physics/elevation.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
-import { waterPower } from '../physics/pump-power.js';
 import { flowVelocity } from '../physics/velocity.js';
 import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
-import type { FlowAnswer, LineAnswer, NozzleAnswer, PumpAnswer } from './answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
+import { axlesOf } from './axles.js';
 import { citation } from './citation.js';
 import { governed } from './governor.js';
 import { endToEndHabits } from './habit.js';
+import { heatOf } from './heat.js';
+import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
 import { profiles } from './profile.js';
+import { pumpAnswer, STANDSTILL } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
-import { pumpShares } from './staging.js';
 import { drawnFrom, portableTanks, supplyOf } from './supply.js';
-import { table } from './table.js';
 
-/** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
-const RESERVE = 0.1;
 const RESERVE_SOURCE =
   'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
@@ -51,6 +47,7 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const { assembly } = state;
   const beside = alwaysRun(rig, state, options.nozzleState);
   const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...beside];
+  const heat = heatOf(layout, state, beside.find(({ kind }) => kind === 'laid_shut')?.point);
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
     question: 'flow',
@@ -66,12 +63,18 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     totalFlow: totalFlow(state),
     tank: tankAnswer(layout, state),
+    heat,
     supply: supplyOf(layout, state),
     portableTanks: portableTanks(state),
     profiles: profiles(state),
     habits: endToEndHabits(state),
     cases: caseAnswers(rig, beside).filter(({ breaks }) => options.allCases || breaks.length > 0),
-    cautions: cautionsOf({ layout, cases }),
+    cautions: cautionsOf({
+      layout,
+      cases,
+      heat,
+      ledger: ledgerOf({ cases, axles: axlesOf(layout) }),
+    }),
     assumptions: assumptions(layout, assembly.site),
     solver: solverReport(state),
   };
@@ -114,46 +117,12 @@ function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAns
   return answer;
 }
 
-function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
-  const { assembly } = state;
-  const { site } = assembly;
-  const { model, link, inlet, discharge } = pump;
-  const flow = state.flow(link);
-  const inletTotal = state.totalPressure(inlet);
-  const rise = state.totalPressure(discharge) - inletTotal;
-  const head = heightOfPressure(rise, site.waterDensity);
-  // By the affinity laws a pump at another speed is at flow over speed of its tables, and needs speed squared of their head.
-  const rated = flow / pump.speed;
-  const efficiency = model.efficiency && table(model.efficiency, rated);
-  const npshRated = model.npsh_required && table(model.npsh_required, rated);
-  const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
-  return {
-    name: pump.name,
-    model: pump.modelName,
-    state: flow > STANDSTILL ? 'running' : 'shut_out',
-    flow,
-    headRise: rise,
-    inletPressure: state.gaugePressure(inlet),
-    dischargePressure: state.gaugePressure(discharge),
-    speed: model.rated_speed && model.rated_speed * pump.speed,
-    power: efficiency ? waterPower(flow, head, site.waterDensity) / efficiency : undefined,
-    powerAvailable: model.power?.rated,
-    npshAvailable: heightOfPressure(
-      inletTotal + site.atmosphericPressure - site.vapourPressure,
-      site.waterDensity,
-    ),
-    npshRequired: npshRated && npshRated * pump.speed ** 2,
-    share: share ?? 1,
-    offCurve: state.isOffCurve(pump),
-  };
-}
-
 /** The tank and how long it lasts at the flow drawn from it; never, where nothing flows. */
 function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
   const { tank } = layout.engine;
   if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
   const drawn = drawnFrom(state, state.assembly.source.node);
-  const usable = tank.capacity * (1 - RESERVE);
+  const usable = tank.capacity * (1 - TANK_RESERVE);
   return {
     capacity: tank.capacity,
     usable,

@@ -2,25 +2,44 @@ import type { StagingName } from '../assembly/assembly.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
-import type { CheckAnswer, RatingPoint, Requirement, StagingAnswer } from './answer.js';
+import { judgeAcross } from './across.js';
+import type { CheckAnswer, RatingPoint, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
+import { engineFacts } from './engine-facts.js';
+import { highestPlace } from './highest-place.js';
 import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
+import { ledgerOf } from './ledger.js';
 import { gaugePoints, lossesTo } from './losses.js';
 import { NoSteadyAnswer } from './no-steady-answer.js';
+import { bracketPower } from './power-bracket.js';
+import { pressureControlOf } from './pressure-control.js';
+import { pumpAnswer } from './pump-answer.js';
 import { ratingPoints, typingSource } from './requirement.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
+import { adviseStaging } from './staging-advice.js';
+import { suctionOf } from './suction.js';
 import { type OrificeReading, readTestOrifice } from './test-orifice.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
 
+/** Lines of the ledger that are shown unasked. */
+const TIGHTEST = 3;
+
 /** Raised where a layout is asked to be checked that names no typing. */
 export class NoTyping extends Error {
   override name = 'NoTyping';
+}
+
+export interface CheckOptions {
+  /** Other conditions that the verdict is wanted under too. */
+  across?: readonly Sweep[];
+  /** How much of the ledger of limits: its tightest lines, unless all are asked for. */
+  ledger?: 'tightest' | 'all';
 }
 
 /**
@@ -29,16 +48,18 @@ export class NoTyping extends Error {
  *
  * Throws NoTyping where the layout asks for none, NoSteadyAnswer where the network has none.
  */
-export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
+export async function checkLayout(layout: Layout, options: CheckOptions = {}): Promise<CheckAnswer> {
   const { typing, staging } = layout;
   if (typing === undefined) throw new NoTyping('the layout names no typing to check against');
   const rig = await Rig.of(layout);
   const points = ratingPoints(typing);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
   const own = judgeStaging(rig, staging, points);
-  const stagings = asked
+  const beside = asked
     .filter((one) => rig.can(one))
-    .map((one) => (one === staging ? stagingAnswer(own) : judgeBeside(rig, one, points)));
+    .map((one) => (one === staging ? own : judgeBeside(rig, one, points)));
+  const judged = beside.filter((one) => 'worst' in one);
+  const stagings = beside.map((one) => ('worst' in one ? stagingAnswer(one) : one));
   const { worst } = own;
   const { delivery } = worst;
   const read = predictReading(rig, typing, own);
@@ -56,6 +77,22 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
+  const running: RunningFacts = {
+    pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    highestPlace: highestPlace(rig, typing),
+    powerBracket: bracketPower(rig, typing),
+    suction: suctionOf(rig, typing, delivery, state),
+    pressureControl: pressureControlOf(rig, delivery, state),
+    stagingAdvice: adviseStaging(rig, judged, worst.point),
+  };
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point });
+  const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
+  const ledger = ledgerOf({
+    cases,
+    axles: facts.axles,
+    suction: running.suction,
+    control: running.pressureControl,
+  });
   return {
     question: 'check',
     title: layout.title,
@@ -65,7 +102,7 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     pumpVerdict,
     requirement: requirementOf(typing, own),
     staging,
-    judgedAt: closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name),
+    judgedAt,
     atRequiredFlow: worst.atRequiredFlow,
     atRequiredPressure: worst.atRequiredPressure,
     testOrifice,
@@ -73,9 +110,18 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
     inventory,
     losses: lossesTo(state, delivery.end.place),
     points: gaugePoints(state),
+    ...running,
+    ...facts,
+    ledger: { lines: options.ledger === 'all' ? ledger : ledger.slice(0, TIGHTEST), of: ledger.length },
+    across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,
       cases,
+      pumpVerdict,
+      running,
+      heat: facts.heat,
+      ledger,
+      judged: { staging, stagings, judgedAt, ...facts },
       verdict: worst.atRequiredFlow && {
         required: worst.point.pressure,
         margin: testOrifice
@@ -90,9 +136,13 @@ export async function checkLayout(layout: Layout): Promise<CheckAnswer> {
 }
 
 /** A staging that the layout only might be in: where it has no steady answer, that is what is said of it. */
-function judgeBeside(rig: Rig, staging: StagingName, points: readonly RatingPoint[]): StagingAnswer {
+function judgeBeside(
+  rig: Rig,
+  staging: StagingName,
+  points: readonly RatingPoint[],
+): StagingJudged | StagingAnswer {
   try {
-    return stagingAnswer(judgeStaging(rig, staging, points));
+    return judgeStaging(rig, staging, points);
   } catch (error) {
     if (!(error instanceof NoSteadyAnswer)) throw error;
     const limit = { template: '{why}', values: { why: error.message } };

@@ -18,19 +18,22 @@ export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
 export class Rig {
   readonly layout: Layout;
   private readonly store: PartStore;
+  private readonly ownThrottle?: Throttle;
 
-  private constructor(layout: Layout, store: PartStore) {
+  private constructor(layout: Layout, store: PartStore, throttle?: Throttle) {
     this.layout = layout;
     this.store = store;
+    this.ownThrottle = throttle;
+  }
+
+  /** The rig as another layout of the same pumps has it, at another throttle if one is given. */
+  with(layout: Layout, throttle?: Throttle): Rig {
+    const store = layout.site === this.layout.site ? this.store : this.store.at(siteOf(layout.site));
+    return new Rig(layout, store, throttle);
   }
 
   static async of(layout: Layout): Promise<Rig> {
     return new Rig(layout, new PartStore(siteOf(layout.site), await fitCurves(pumpsOf(layout))));
-  }
-
-  /** Another layout of the same pumps at the same site. */
-  with(layout: Layout): Rig {
-    return new Rig(layout, this.store);
   }
 
   /** Whether the engine has the pumps that a staging needs. */
@@ -40,6 +43,7 @@ export class Rig {
 
   /** The throttle that the layout states; full where it states a discharge pressure to hold instead. */
   get throttle(): Throttle {
+    if (this.ownThrottle) return this.ownThrottle;
     const { throttle } = this.layout;
     return throttle.by === 'speed' ? { a: throttle.a, b: throttle.b } : FULL_THROTTLE;
   }

@@ -11,6 +11,7 @@ import type {
 } from './answer.js';
 import { type Delivery, deliveries } from './delivery.js';
 import type { Rig } from './rig.js';
+import { cavitating, npshAvailable, suctionNeed } from './suction-head.js';
 
 /** One rating point judged at one end in one staging. */
 export interface PointJudged {
@@ -59,6 +60,7 @@ function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
   const reachable = delivery.offCurve(state) === undefined;
   const pressure = delivery.pressure(state, point.flow, net);
   const margin = pressure - point.pressure;
+  const [starved] = cavitating(state);
   let end = reachable ? undefined : delivery.endOfCurves();
   const found = delivery.flowAt(point.pressure, end?.flow ?? point.flow, net);
   const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
@@ -67,13 +69,23 @@ function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
   const judged: PointJudged = {
     point,
     delivery,
-    verdict: reachable && margin >= 0 ? 'meets' : 'falls_short',
+    verdict: reachable && margin >= 0 && starved === undefined ? 'meets' : 'falls_short',
     reachable,
     atRequiredFlow: reachable ? { pressure, margin } : undefined,
     atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
     state: reachable ? state : undefined,
   };
-  if (end !== undefined) {
+  if (reachable && starved) {
+    judged.limit = {
+      template:
+        '{pump} would cavitate at the required flow: it needs {needed} of suction head and has {available}',
+      values: {
+        pump: starved.name,
+        needed: { value: suctionNeed(state, starved).head, dimension: 'length' },
+        available: { value: npshAvailable(state, starved), dimension: 'length' },
+      },
+    };
+  } else if (end !== undefined) {
     judged.limit = {
       template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
       values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },
@@ -87,8 +99,10 @@ function lessThan(one: PointJudged, other: PointJudged): boolean {
   return score(one) < score(other);
 }
 
-function score({ point, atRequiredFlow, atRequiredPressure }: PointJudged): number {
-  if (atRequiredFlow) return atRequiredFlow.margin / point.pressure;
+function score({ point, verdict, atRequiredFlow, atRequiredPressure }: PointJudged): number {
+  // A pump that cavitates gives none of what its curve says, so that such a point ranks below every dry one.
+  const starved = verdict === 'falls_short' && (atRequiredFlow?.margin ?? -1) >= 0 ? 500 : 0;
+  if (atRequiredFlow) return atRequiredFlow.margin / point.pressure - starved;
   // Off its curve, a point ranks below every one that is on it, and by the flow that it falls short.
   return -1e3 + (atRequiredPressure ? atRequiredPressure.margin / point.flow : -1);
 }

@@ -2,9 +2,9 @@ import { timeAdvance } from './advance.js';
 import { timeGrowth } from './growth.js';
 import { sharedLay, trickleLay } from './lay.js';
 import { type ResolveResult, timeResolve } from './resolve.js';
-import { timeStartUp } from './start-up.js';
+import { timeAgainst, timeStartUp } from './start-up.js';
 
-const HELD_TO = { cold: 10, warm: 20, growth: 3, startUp: 2.5, advance: 1000 };
+const HELD_TO = { cold: 10, warm: 20, growth: 3, startUp: 2.5, across: 1.5, advance: 1000 };
 const DEMO = ['bin/pumpyoke.js', 'check', 'data/examples/demo.yaml'];
 
 let missed = 0;
@@ -87,6 +87,11 @@ try {
   const ratio = timeStartUp(DEMO);
   process.stdout.write(
     `\nA whole check of the demo over a bare node: ${held(ratio, HELD_TO.startUp, 'at most')}\n`,
+  );
+  const places = Array.from({ length: 20 }, (_, i) => `${i * 500} ft`).join(', ');
+  const across = timeAgainst([...DEMO, '--across', places], DEMO);
+  process.stdout.write(
+    `A check across 20 places over one of the demo's own place: ${held(across, HELD_TO.across, 'at most')}\n`,
   );
 } catch (error) {
   process.stdout.write(`\nStart-up was not timed: ${error instanceof Error ? error.message : error}\n`);

@@ -66,6 +66,115 @@ export function meeting(): CheckAnswer {
       grade: 'acceptable',
       source: 'USDA Forest Service, Water Handling Equipment solicitation template, draft of 20 March 2009',
     },
+    heat: [
+      {
+        name: 'pump a',
+        flow: gpm(73.9),
+        leaving: degF(62),
+        basis: 'efficiency',
+        powerAtShutoff: 745.7 * 10,
+        leastFlow: gpm(3.4),
+        roughLeastFlow: gpm(30),
+        shutFlow: gpm(1.4),
+        shutLeaving: degF(100),
+        cooling: 'own',
+        coolsShutOut: true,
+        trapped: gal(0.6),
+        untilScald: 57,
+        untilBoiling: 108,
+      },
+      {
+        name: 'pump b',
+        flow: gpm(76.1),
+        basis: 'not_known',
+        shutFlow: 0,
+        cooling: 'behind_check',
+        coolsShutOut: false,
+      },
+    ],
+    pumpsOut: [
+      {
+        out: 'pump a',
+        staging: 'b',
+        verdict: 'falls_short',
+        types: [
+          {
+            class: 'engine-4',
+            title: 'Type 4 wildland engine',
+            flow: gpm(50),
+            pressure: psi(100),
+            margin: psi(240),
+            inventory: 'falls_short',
+          },
+        ],
+        standing: [
+          {
+            staging: 'parallel',
+            check: 'works',
+            flow: gpm(78),
+            shutoff: psi(405),
+            backflowShut: 0,
+            backflow: 0,
+          },
+          { staging: 'parallel', check: 'stuck_open', shutoff: psi(190), backflowShut: gpm(86) },
+        ],
+      },
+    ],
+    life: {
+      pumps: [
+        {
+          name: 'pump a',
+          hours: 212 * 3600,
+          wear: 0.03,
+          services: [
+            { service: 'oil', at: 200 * 3600, left: -12 * 3600 },
+            { service: 'test', on: '2027-05-01' },
+          ],
+          bears: 0.05,
+        },
+        { name: 'pump b', hours: 187 * 3600, wear: 0, services: [] },
+      ],
+      lead: { name: 'pump b', behind: 25 * 3600 },
+      unworn: { margin: psi(25), cost: psi(3.7) },
+      bothBear: 0.04,
+      short: false,
+      sameModel: true,
+    },
+    axles: {
+      cases: [
+        { tank: 1, crew: true, gross: lb(23_170), front: lb(8000), rear: lb(15_170), leftOfMiddle: inch(-1) },
+        { tank: 0, crew: false, gross: lb(18_000) },
+      ],
+      ratings: { gross: lb(26_000), rear: lb(15_000) },
+      unplaced: ['hose'],
+      wheelbaseStated: true,
+      rules: [{ template: 'Crew as the layout states its weight', source: 'stated in the layout' }],
+    },
+    pairCost: {
+      against: 'one larger pump',
+      rows: [
+        { of: 'weight', pair: lb(330), single: lb(410) },
+        { of: 'fuel', pair: gal(4.2) / 3600, single: gal(3) / 3600 },
+        { of: 'price', pair: 9000, single: 12_500 },
+      ],
+    },
+    ledger: {
+      lines: [
+        {
+          code: 'axle_over_rating',
+          limit: 'axle',
+          at: 'the rear axle',
+          allowed: { value: lb(15_000), dimension: 'mass' },
+          atLeast: false,
+          operating: lb(15_170),
+          worst: lb(15_170),
+          worstWhen: 'with the tank full, crew aboard',
+          margin: -0.0113,
+          source: 'rating stated in the layout',
+        },
+      ],
+      of: 9,
+    },
     stagings: [
       {
         staging: 'parallel',
@@ -146,6 +255,8 @@ export function meeting(): CheckAnswer {
       loss('manifold', 'pipe', 150, 3.44),
       loss('rise to the outlet', 'elevation', 150, -0.9),
     ],
+    pumps: [],
+    across: [],
     points: [
       { name: 'panel', pressure: psi(299.2), elevation: ft(3) },
       { name: 'tank', pressure: psi(-1.3), elevation: 0 },
@@ -295,6 +406,8 @@ export function flowing(): FlowAnswer {
         speed: 6500,
         power: 9_800,
         powerAvailable: 15_100,
+        ofRatedSpeed: 1,
+        limitedBy: 'governor',
         npshAvailable: ft(27.4),
         npshRequired: ft(9.1),
         share: 1,
@@ -309,6 +422,8 @@ export function flowing(): FlowAnswer {
         inletPressure: psi(0.4),
         dischargePressure: psi(173),
         speed: 6100,
+        ofRatedSpeed: 1,
+        limitedBy: 'governor',
         npshAvailable: ft(28),
         share: 0,
         offCurve: false,
@@ -352,6 +467,7 @@ export function flowing(): FlowAnswer {
       endurance: 611,
       source: 'Interagency Standards, chapter 14: 10 % kept',
     },
+    heat: [],
     cautions: [
       {
         code: 'pump_shut_out',

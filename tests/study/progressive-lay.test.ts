@@ -8,7 +8,12 @@ import { Random } from '../support/random.js';
 import { engine, FOOT, GPM, lay, layoutOf, PSI, type Section } from './support.js';
 
 /** Figures of the site that the tests' layouts have by default: water at 60 degF. */
-const { waterDensity } = siteOf({ elevation: 0, air_temperature: 288.15, water_temperature: 288.7056 });
+const { waterDensity } = siteOf({
+  elevation: 0,
+  air_temperature: 288.15,
+  water_temperature: 288.7056,
+  derating: 'agricultural',
+});
 const HEAD_PER_PSI = PSI / (waterDensity * 9.80665);
 
 function randomSections(random: Random, count: number): Section[] {

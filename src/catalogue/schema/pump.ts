@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { PowerCurve } from '../../physics/pump-curve/power.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
-import { description } from './text.js';
+import { description, price, text } from './text.js';
 
 const flow = quantity('flow', { atLeast: 0 });
 const pressure = quantity('pressure', { atLeast: 0 });
@@ -59,6 +59,10 @@ const power = z.strictObject({
   aspiration: z.enum(['natural', 'turbocharged']).optional(),
   fuel: z.enum(['gasoline', 'diesel']).optional(),
   burn: quantity('flow', { positive: true }).optional().meta({ description: 'Fuel used at the rated power' }),
+  lugging: z.enum(['constant_power', 'flat_torque']).optional().meta({
+    description:
+      'How the power falls as the engine is pulled below its rated speed; constant_power by default',
+  }),
 });
 
 const limits = z.strictObject({
@@ -70,6 +74,19 @@ const limits = z.strictObject({
     .meta({ description: 'Highest pressure in the casing' }),
   speed: quantity('speed', { positive: true }).optional(),
 });
+
+const serviceSchema = z
+  .strictObject({
+    every: quantity('time', {
+      positive: true,
+      example: '50 h',
+      description: 'Running hours between',
+    }).optional(),
+    months: z.int().positive().optional().meta({ description: 'Months between' }),
+  })
+  .refine(({ every, months }) => every !== undefined || months !== undefined, {
+    error: 'every, in running hours, or months is wanted',
+  });
 
 /** Whether H = A - B Q^C can pass through three points; in proportion, so that pressure will do for head. */
 export function powerCurveFits(rows: readonly (readonly [number, number])[]): boolean {
@@ -102,6 +119,12 @@ export const pumpSchema = z
     weight: quantity('mass', { positive: true })
       .optional()
       .meta({ description: 'Dry weight with its engine' }),
+    price: price.optional().meta({ description: 'In the money of the file, the same for every price in it' }),
+    service: z
+      .record(z.string(), serviceSchema)
+      .optional()
+      .meta({ description: 'Services that its maker asks for, by name' }),
+    parts: z.array(text).optional().meta({ description: 'Spare parts that fit it, by name or number' }),
     trapped_volume: quantity('volume', { positive: true })
       .optional()
       .meta({ description: 'Water in the casing, which heats when nothing flows' }),

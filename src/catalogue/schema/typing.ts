@@ -99,6 +99,7 @@ export const typingSchema = z
     edition: text,
     date: text.meta({ description: 'When the edition is from, or was read' }),
     note: text.optional(),
+    superseded_by: text.optional().meta({ description: 'What has replaced this edition' }),
     source,
     classes: z.record(z.string(), typingClassSchema),
   })

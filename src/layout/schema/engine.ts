@@ -2,13 +2,28 @@ import * as z from 'zod';
 import { across } from '../../catalogue/schema/bore.js';
 import { hoseSchema } from '../../catalogue/schema/hose.js';
 import { pumpSchema } from '../../catalogue/schema/pump.js';
-import { text } from '../../catalogue/schema/text.js';
+import { dateText, price, text } from '../../catalogue/schema/text.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, listOrMapping, textOrMapping, whatStands } from './choice.js';
 import { idOr, stepsSchema, wholeNumber } from './steps.js';
 
 /** How much of its head a pump may have lost and still be one; common practice, no source. */
 const MOST_WEAR = 0.9;
+
+/** Where a weight sits; a datum of the front axle and the middle of the truck. */
+const position = {
+  behind_front_axle: quantity('length', { example: '10 ft' })
+    .optional()
+    .meta({ description: 'How far behind the front axle it sits' }),
+  left_of_middle: quantity('length', { example: '6 in' })
+    .optional()
+    .meta({ description: 'How far left of the middle it sits; right of it below 0' }),
+};
+
+const servicedSchema = z.strictObject({
+  at: quantity('time', { atLeast: 0, example: '150 h', description: 'Running hours then' }).optional(),
+  on: dateText.optional().meta({ description: 'Day of it' }),
+});
 
 const enginePump = z.strictObject({
   model: idOr('pump', pumpSchema).meta({ description: 'Pump of the catalogue, or its curve and limits' }),
@@ -24,6 +39,11 @@ const enginePump = z.strictObject({
     example: '5 gal',
     description: 'Fuel on board for it',
   }).optional(),
+  serviced: z
+    .record(z.string(), servicedSchema)
+    .optional()
+    .meta({ description: 'When each service of the pump was last done, by its name' }),
+  ...position,
 });
 
 const eachPump = listOrMapping(
@@ -39,6 +59,11 @@ const coolingSchema = z.strictObject({
     .positive()
     .max(1)
     .optional(),
+  at: z.enum(['pump', 'discharge', 'manifold']).default('pump').meta({
+    description:
+      'Where it leaves: between each pump and its own check valve, behind that valve, or one for both at the manifold',
+  }),
+  state: z.enum(['open', 'shut']).default('open').meta({ description: 'Whether its valve is open' }),
 });
 
 const plumbingSchema = z.strictObject({
@@ -64,9 +89,7 @@ const weightSchema = textOrMapping(
   quantity('mass', { atLeast: 0, example: '11,900 lb' }),
   z.strictObject({
     weight: quantity('mass', { atLeast: 0, example: '750 lb' }),
-    behind_front_axle: quantity('length', { example: '10 ft' })
-      .optional()
-      .meta({ description: 'How far behind the front axle it sits' }),
+    ...position,
   }),
 );
 
@@ -86,12 +109,35 @@ export const engineSchema = z
           description:
             'How far the surface falls from full to empty; to the height of the inlets unless given',
         }).optional(),
+        ...position,
+      })
+      .optional(),
+    one_larger_pump: z
+      .strictObject({
+        name: text.optional(),
+        weight: quantity('mass', { positive: true }).optional(),
+        burn: quantity('flow', { positive: true }).optional(),
+        price: price.optional(),
       })
       .optional(),
     pumps: z.strictObject({ a: enginePump, b: enginePump.optional() }),
     plumbing: plumbingSchema.optional(),
     relief: z
-      .strictObject({ opens_at: quantity('pressure', { positive: true, example: '400 psi' }) })
+      .strictObject({
+        opens_at: quantity('pressure', { positive: true, example: '400 psi' }),
+        overpressure: quantity('ratio', {
+          positive: true,
+          atMost: 1,
+          example: '10 %',
+          description: 'How far over its setting the valve is fully lifted',
+        }).optional(),
+        bore: across.optional().meta({ description: 'Bore of the valve, which tells what it passes' }),
+        flow: quantity('flow', {
+          positive: true,
+          example: '100 gpm',
+          description: 'What it passes fully lifted at that pressure; stands before what its bore tells',
+        }).optional(),
+      })
       .optional()
       .meta({ description: 'Relief valve back to the tank' }),
     outlets: z
@@ -112,6 +158,17 @@ export const engineSchema = z
       .min(0)
       .optional(),
     gross_weight_rating: quantity('mass', { positive: true, example: '26,000 lb' }).optional(),
+    wheelbase: quantity('length', {
+      positive: true,
+      example: '15 ft',
+      description: 'From the front axle to the rear one, or to the middle of a rear pair',
+    }).optional(),
+    axle_ratings: z
+      .strictObject({
+        front: quantity('mass', { positive: true, example: '10,000 lb' }).optional(),
+        rear: quantity('mass', { positive: true, example: '18,000 lb' }).optional(),
+      })
+      .optional(),
     weights: z
       .record(z.string(), weightSchema)
       .optional()

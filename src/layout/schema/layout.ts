@@ -21,6 +21,9 @@ const HOTTEST_AIR = fromUnit(60, 'degC');
 const FREEZING = fromUnit(0, 'degC');
 const BOILING = fromUnit(100, 'degC');
 
+/** Rules by which an engine's power is taken to fall with height and heat. */
+export const DERATINGS = ['agricultural', 'sae_j1349', 'none'] as const;
+
 const siteSchema = z.strictObject({
   elevation: quantity('length', { atLeast: LOWEST_SITE, atMost: HIGHEST_SITE, example: '4,300 ft' }).default(
     0,
@@ -33,6 +36,9 @@ const siteSchema = z.strictObject({
   water_temperature: quantity('temperature', { atLeast: FREEZING, atMost: BOILING }).default(
     fromUnit(60, 'degF'),
   ),
+  derating: z.enum(DERATINGS).default('agricultural').meta({
+    description: 'Rule by which the engines lose power with height and heat',
+  }),
 });
 
 const throttleSchema = choice(
@@ -91,6 +97,17 @@ export const terrainSchema = choice(
     'Distance against height from the engine on: along the ground, or on_map for distances off a map; or one grade',
 });
 
+const surgeSchema = z
+  .strictObject({
+    wave_speed: quantity('velocity', { positive: true, example: '200 m/s' })
+      .optional()
+      .meta({ description: 'Speed of a pressure wave in the hose, as measured' }),
+    closing_time: quantity('time', { positive: true, example: '0.5 s' })
+      .optional()
+      .meta({ description: 'Time in which a nozzle is shut; slammed unless given' }),
+  })
+  .meta({ description: 'What the surge of a nozzle that is shut is worked out from' });
+
 const laySchema = listOrMapping(
   stepsSchema,
   z.record(z.string(), stepsSchema),
@@ -111,6 +128,7 @@ export const layoutSchema = z
       .default(DEFAULT_APPLIANCE_POLICY)
       .meta({ description: "Which of the trade's rules an appliance costs by" }),
     terrain: terrainSchema.optional(),
+    surge: surgeSchema.optional(),
     lay: laySchema.default([]),
     progressive: progressiveSchema.optional(),
     shuttle: shuttleSchema.optional(),

@@ -182,7 +182,12 @@ const capStep = z
   .meta({ title: 'cap', description: 'A closed end' });
 
 const gaugeStep = z
-  .strictObject({ gauge: text.meta({ description: 'What the report calls the point' }) })
+  .strictObject({
+    gauge: text.meta({ description: 'What the report calls the point' }),
+    range: quantity('pressure', { positive: true, example: '400 psi' })
+      .optional()
+      .meta({ description: 'Highest pressure on its dial' }),
+  })
   .meta({ title: 'gauge', description: 'A point to report by name' });
 
 const repeatStep = z

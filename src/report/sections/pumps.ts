@@ -10,6 +10,24 @@ function stateCell({ state, offCurve }: PumpAnswer): Cell {
   return offCurve ? { text: 'OFF ITS CURVE', tone: 'bad' } : 'running';
 }
 
+const HELD_BY: Record<PumpAnswer['limitedBy'], Cell> = {
+  governor: 'its governor',
+  power: { text: 'its POWER', tone: 'care' },
+  not_known: 'not known',
+};
+
+function speedText({ speed, ofRatedSpeed }: PumpAnswer, figures: Figures): string {
+  const part = figures.say('pumps.of_rated_speed', 'ratio', ofRatedSpeed);
+  return speed === undefined ? `${part} of rated` : figures.say('pumps.speed', 'speed', speed);
+}
+
+/** As the intake gauge reads it, which goes below the air in a unit of its own. */
+function vacuumText({ inletPressure }: PumpAnswer, figures: Figures): string {
+  return inletPressure < 0
+    ? figures.say('pumps.inlet_vacuum', 'pressure', -inletPressure, { role: 'vacuum' })
+    : 'none';
+}
+
 function powerText({ power, powerAvailable }: PumpAnswer, figures: Figures): string {
   const drawn = power === undefined ? 'not known' : figures.say('pumps.power', 'power', power);
   if (powerAvailable === undefined) return drawn;
@@ -28,26 +46,24 @@ const PROPERTIES: Property[] = [
   ['Flow', (pump, figures) => figures.say('pumps.flow', 'flow', pump.flow)],
   ['Share', (pump, figures) => figures.say('pumps.share', 'ratio', pump.share)],
   ['Inlet', (pump, figures) => figures.say('pumps.inlet_pressure', 'pressure', pump.inletPressure)],
+  ['Inlet vacuum', vacuumText],
   [
     'Discharge',
     (pump, figures) => figures.say('pumps.discharge_pressure', 'pressure', pump.dischargePressure),
   ],
   ['Rise', (pump, figures) => figures.say('pumps.head_rise', 'pressure', pump.headRise)],
-  [
-    'Speed',
-    (pump, figures) =>
-      pump.speed === undefined ? 'not known' : figures.say('pumps.speed', 'speed', pump.speed),
-  ],
+  ['Speed', speedText],
+  ['Held by', ({ limitedBy }) => HELD_BY[limitedBy]],
   ['Power', powerText],
   ['Suction head', suctionText],
 ];
 
 /** One column a pump: there are two of them, and a builder compares them line by line. */
-export function pumpsSection(pumps: PumpAnswer[], figures: Figures): Block[] {
+export function pumpsSection(pumps: PumpAnswer[], figures: Figures, title = 'At the pumps'): Block[] {
   if (pumps.length === 0) return [];
   const names = pumps.map(({ name }) => ({ title: name, align: 'right' as const }));
   return [
-    heading('At the pumps'),
+    heading(title),
     {
       kind: 'table',
       columns: [{ title: '' }, ...names],

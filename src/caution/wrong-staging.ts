@@ -1,0 +1,36 @@
+import type { StagingName } from '../assembly/assembly.js';
+import type { Hazard } from './hazard.js';
+
+const WORDS: Record<StagingName, string> = {
+  parallel: 'parallel',
+  series: 'series, a into b',
+  series_reversed: 'series, b into a',
+  a: 'pump a alone',
+  b: 'pump b alone',
+  separate: 'separate outlets',
+};
+
+/** A staging that falls short where another one of the same pumps makes it: parallel for want of pressure, series for want of flow. */
+export const wrongStaging: Hazard = ({ pumpVerdict, judged }) => {
+  if (judged === undefined || pumpVerdict === 'meets') return [];
+  const own = judged.stagings.find(({ staging }) => staging === judged.staging);
+  const better = judged.stagings.find(
+    ({ staging, verdict }) => verdict === 'meets' && staging !== judged.staging,
+  );
+  if (own === undefined || own.verdict === 'meets' || better?.atRequiredFlow === undefined) return [];
+  const short = own.reachable ? 'pressure' : 'flow';
+  return [
+    {
+      code: 'wrong_staging',
+      level: 'warn',
+      at: 'the staging',
+      message: `In ${WORDS[own.staging]} the pumps fall short of ${short}; in ${WORDS[better.staging]} they give {better} at the required flow, {over} over what is asked`,
+      action: `Plumb or set them as ${WORDS[better.staging]}, within the limits of casings, seals and hose.`,
+      values: {
+        better: { value: better.atRequiredFlow.pressure, dimension: 'pressure' },
+        over: { value: better.atRequiredFlow.margin, dimension: 'pressure' },
+      },
+      source: 'series: heads add at one flow; parallel: flows add at one head (general pump texts)',
+    },
+  ];
+};

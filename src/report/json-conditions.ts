@@ -1,0 +1,36 @@
+import type { Dimension } from '../quantity/dimension.js';
+import type { AcrossAnswer, PowerBracket, SweptQuantity, VerdictUnder } from '../study/answer.js';
+import { orNull } from './json-tree.js';
+import { of } from './required.js';
+
+const SWEPT: Record<SweptQuantity, Dimension> = {
+  elevation: 'length',
+  air_temperature: 'temperature',
+  water_temperature: 'temperature',
+  wear: 'ratio',
+  tank_level: 'ratio',
+};
+
+const verdictTree = (here: VerdictUnder) => ({
+  verdict: here.verdict,
+  pressure: orNull('pressure', here.pressure),
+  margin: orNull('pressure', here.margin),
+  reading: orNull('pressure', here.reading),
+  reading_margin: orNull('pressure', here.readingMargin),
+  pumps: here.pumps.map(({ name, limitedBy }) => ({ name, limited_by: limitedBy })),
+  cavitating: here.cavitating,
+});
+
+export const acrossTree = (across: AcrossAnswer) => ({
+  of: across.of,
+  rows: across.rows.map((row) => ({ value: of(SWEPT[across.of], row.value), ...verdictTree(row) })),
+});
+
+export const bracketTree = (bracket: PowerBracket) => ({
+  pumps: bracket.pumps.map(({ name, ratio, aspiration }) => ({
+    name,
+    ratio: of('ratio', ratio),
+    aspiration,
+  })),
+  cases: bracket.cases.map((one) => ({ lugging: one.lugging, ...verdictTree(one) })),
+});

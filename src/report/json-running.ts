@@ -1,0 +1,120 @@
+import type { UnitSystem } from '../quantity/format.js';
+import type { PressureControl, StagingAdvice, SuctionAnswer } from '../study/answer.js';
+import { figuresIn } from './figures.js';
+import { orNull, Vacuum } from './json-tree.js';
+import { of } from './required.js';
+import { statementText } from './sentence.js';
+
+export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer) => ({
+  pumps: pumps.map((pump) => ({
+    pump: pump.pump,
+    npsh_available: of('length', pump.available),
+    npsh_required: of('length', pump.needed),
+    basis: pump.basis,
+    vacuum: new Vacuum(pump.vacuum),
+    cavitates_from: orNull('flow', pump.cavitatesFrom),
+  })),
+  tank: tank.map((line) => ({
+    level: of('ratio', line.level),
+    verdict: line.verdict,
+    pump: line.pump,
+    margin: of('length', line.margin),
+    vacuum: new Vacuum(line.vacuum),
+  })),
+  lift: lift
+    ? {
+        lift: of('length', lift.lift),
+        attainable: of('length', lift.attainable),
+        hose_stated: lift.hoseStated,
+        rows: lift.rows.map((row) => ({
+          staging: row.staging,
+          most: of('flow', row.most),
+          limit: row.limit,
+          pump: row.pump,
+          basis: row.basis,
+          vacuum: new Vacuum(row.vacuum),
+        })),
+      }
+    : null,
+});
+
+function deviceTree(device: PressureControl['device']) {
+  if (device === undefined) return null;
+  const set = of('pressure', device.set);
+  if (device.kind === 'governor') return { kind: device.kind, set };
+  const { kind, overpressure, fullFlow } = device;
+  return { kind, set, overpressure: of('ratio', overpressure), full_flow: of('flow', fullFlow) };
+}
+
+export const pressureControlTree = (control: PressureControl) => ({
+  device: deviceTree(control.device),
+  flowing: of('pressure', control.flowing),
+  shut: of('pressure', control.shut),
+  over_setting: orNull('pressure', control.overSetting),
+  highest_setting: control.highest
+    ? {
+        pressure: of('pressure', control.highest.pressure),
+        by: control.highest.by,
+        rule: control.highest.rule,
+      }
+    : null,
+  series: control.series.map((one) => ({
+    staging: one.staging,
+    second: one.second,
+    inlet: of('pressure', one.shut),
+    inlet_limit: orNull('pressure', one.limit),
+    discharge: of('pressure', one.discharge),
+    casing_limit: orNull('pressure', one.casing),
+  })),
+  line_shut: control.lineShut
+    ? {
+        nozzle: control.lineShut.nozzle,
+        at: control.lineShut.at,
+        rise: of('pressure', control.lineShut.rise),
+      }
+    : null,
+  surges: control.surges.map((surge) => ({
+    nozzle: surge.nozzle,
+    velocity: of('velocity', surge.velocity),
+    wave_speed: of('velocity', surge.waveSpeed),
+    stated: surge.stated,
+    closing_time: orNull('time', surge.closingTime),
+    rise: of('pressure', surge.rise),
+    peak: of('pressure', surge.peak),
+  })),
+});
+
+export const stagingAdviceTree = (advice: StagingAdvice, units: UnitSystem) => ({
+  best: advice.best,
+  verdict: advice.verdict,
+  reason: statementText(advice.reason, figuresIn(units)),
+  parallel: advice.parallel
+    ? {
+        shares: advice.parallel.shares.map(({ pump, flow, share }) => ({
+          pump,
+          flow: of('flow', flow),
+          share: of('ratio', share),
+        })),
+        weaker: advice.parallel.weaker,
+        shut_out_from: of('pressure', advice.parallel.shutOutFrom),
+        shut_out_at_rest: advice.parallel.shutOutAtRest,
+        balance: advice.parallel.balance
+          ? {
+              pump: advice.parallel.balance.pump,
+              throttle: of('ratio', advice.parallel.balance.throttle),
+              pressure: of('pressure', advice.parallel.balance.pressure),
+            }
+          : null,
+        drooping: advice.parallel.drooping,
+      }
+    : null,
+  series: advice.series.map((one) => ({
+    staging: one.staging,
+    first: one.first,
+    second: one.second,
+    flow: of('flow', one.flow),
+    between: of('pressure', one.between),
+    between_limit: orNull('pressure', one.betweenLimit),
+    most_if_first_stops: orNull('flow', one.firstStops?.most),
+  })),
+});

@@ -1,0 +1,136 @@
+import type { Dimension } from '../../quantity/dimension.js';
+import type {
+  AcrossAnswer,
+  CheckAnswer,
+  HighestPlace,
+  PowerBracket,
+  SweptQuantity,
+  VerdictUnder,
+} from '../../study/answer.js';
+import { type Block, type Cell, type Column, heading, paragraph } from '../document.js';
+import type { Figures } from '../figures.js';
+import { requiredFlow } from '../required.js';
+import { listed, verdictCell } from '../words.js';
+
+const SWEPT: Record<SweptQuantity, { title: string; column: string; dimension: Dimension }> = {
+  elevation: { title: 'From place to place', column: 'Height', dimension: 'length' },
+  air_temperature: { title: 'From cool air to hot', column: 'Air', dimension: 'temperature' },
+  water_temperature: { title: 'From cold water to warm', column: 'Water', dimension: 'temperature' },
+  wear: { title: 'As both pumps wear', column: 'Wear', dimension: 'ratio' },
+  tank_level: { title: 'As the tank is drawn down', column: 'Tank', dimension: 'ratio' },
+};
+
+function pressureCell({ pressure, margin }: VerdictUnder, figures: Figures): string {
+  if (pressure === undefined || margin === undefined) return 'cannot pass it';
+  const shown = figures.say('across.pressure', 'pressure', pressure, { limit: pressure - margin });
+  return `${shown} ${figures.margin('across.margin', 'pressure', margin)}`;
+}
+
+function readingCell({ reading, readingMargin }: VerdictUnder, figures: Figures): string {
+  if (reading === undefined) return '';
+  const limit = readingMargin === undefined ? undefined : reading - readingMargin;
+  return figures.say('across.reading', 'pressure', reading, { limit });
+}
+
+/** What holds the pumps: the power of those that have too little of it, else their governors. */
+function heldCell({ pumps, cavitating }: VerdictUnder): Cell {
+  const short = pumps.filter(({ limitedBy }) => limitedBy === 'power').map(({ name }) => name);
+  const starved = cavitating.length > 0 ? `${listed(cavitating)} cavitates` : '';
+  const held =
+    short.length > 0
+      ? `power of ${listed(short)}`
+      : pumps.every(({ limitedBy }) => limitedBy === 'governor')
+        ? 'governors'
+        : 'not known';
+  return starved ? { text: `${held}; ${starved}`, tone: 'bad' } : held;
+}
+
+function columns(first: string, answer: CheckAnswer, figures: Figures, reading: boolean): Column[] {
+  return [
+    { title: first },
+    { title: 'Pumps' },
+    { title: `At ${requiredFlow(answer, figures)}`, align: 'right' },
+    ...(reading ? [{ title: 'Orifice', align: 'right' as const }] : []),
+    { title: 'Held by' },
+  ];
+}
+
+function cells(here: VerdictUnder, figures: Figures, reading: boolean): Cell[] {
+  return [
+    verdictCell(here.verdict),
+    pressureCell(here, figures),
+    ...(reading ? [readingCell(here, figures)] : []),
+    heldCell(here),
+  ];
+}
+
+function acrossTable(across: AcrossAnswer, answer: CheckAnswer, figures: Figures): Block[] {
+  const { title, column, dimension } = SWEPT[across.of];
+  const reading = across.rows.some((row) => row.reading !== undefined);
+  return [
+    heading(title),
+    {
+      kind: 'table',
+      columns: columns(column, answer, figures, reading),
+      rows: across.rows.map((row) => [
+        figures.say('across.value', dimension, row.value),
+        ...cells(row, figures, reading),
+      ]),
+    },
+    paragraph('The pumps alone are judged here, with everything else as laid out.', 'quiet'),
+  ];
+}
+
+export function acrossSection(answer: CheckAnswer, figures: Figures): Block[] {
+  return answer.across.flatMap((across) => acrossTable(across, answer, figures));
+}
+
+/** How high the truck may go, in one sentence. */
+export function highestText(highest: HighestPlace, figures: Figures): string {
+  const { stands, upTo } = highest;
+  if (stands === 'nowhere' || upTo === undefined)
+    return 'With this air the pumps do not make it at any height, nor at sea level.';
+  const height = figures.say('highest_place.up_to', 'length', upTo);
+  return stands === 'everywhere'
+    ? `With this air the pumps make it as high as is looked, ${height}.`
+    : `With this air the pumps make it up to ${height} above sea level.`;
+}
+
+const LUGGING: Record<PowerBracket['cases'][number]['lugging'], string> = {
+  constant_power: 'its limit, constant power',
+  flat_torque: 'its limit, flat torque',
+};
+
+/** The range that a verdict stands in where a file has no power data. */
+function bracketSection(answer: CheckAnswer, figures: Figures): Block[] {
+  const { powerBracket } = answer;
+  if (powerBracket === undefined) return [];
+  const { pumps, cases } = powerBracket;
+  const reading = cases.some((one) => one.reading !== undefined);
+  const names = listed(pumps.map(({ name }) => name));
+  const parts = pumps.map(({ ratio }) => figures.say('power_bracket.ratio', 'ratio', ratio));
+  const left = [...new Set(parts)].join(' and ');
+  return [
+    paragraph(
+      `The file of ${names} does not say what power its engine has and the pump takes. With power to spare it loses nothing, as the verdict has it; if its engine was at its limit when the curve was measured, ${left} of that power is left here, and:`,
+    ),
+    {
+      kind: 'table',
+      columns: columns('Engine at', answer, figures, reading),
+      rows: cases.map((one) => [LUGGING[one.lugging], ...cells(one, figures, reading)]),
+    },
+  ];
+}
+
+/** Power and place: how high the verdict holds, and what it is where power is not known. */
+export function conditionsSection(answer: CheckAnswer, figures: Figures): Block[] {
+  const { highestPlace } = answer;
+  const bracket = bracketSection(answer, figures);
+  if (highestPlace === undefined && bracket.length === 0) return acrossSection(answer, figures);
+  return [
+    heading('How high it stands'),
+    ...(highestPlace ? [paragraph(highestText(highestPlace, figures))] : []),
+    ...bracket,
+    ...acrossSection(answer, figures),
+  ];
+}

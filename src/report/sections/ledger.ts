@@ -1,0 +1,44 @@
+import type { LedgerAnswer, LedgerLine } from '../../study/engine-answer.js';
+import { type Block, type Cell, heading, paragraph } from '../document.js';
+import type { Figures } from '../figures.js';
+
+function row(line: LedgerLine, figures: Figures): Cell[] {
+  const { allowed, atLeast, operating, worst, margin } = line;
+  const { dimension } = allowed;
+  const limit = figures.stated('ledger.allowed', allowed, [worst]);
+  const part = figures.say('ledger.margin', 'ratio', margin, { signed: true, limit: 0 });
+  return [
+    `${line.at}: ${line.limit}`,
+    `${atLeast ? 'at least' : 'at most'} ${limit}`,
+    operating === undefined
+      ? ''
+      : figures.say('ledger.operating', dimension, operating, { limit: allowed.value }),
+    figures.say('ledger.worst', dimension, worst, { limit: allowed.value }),
+    margin < 0 ? { text: `${part} OVER`, tone: 'bad' } : part,
+    line.worstWhen,
+  ];
+}
+
+/** Limits with their loads, tightest first. */
+export function ledgerSection({ lines, of }: LedgerAnswer, figures: Figures): Block[] {
+  if (lines.length === 0) return [];
+  const all = lines.length === of;
+  const blocks: Block[] = [
+    heading(all ? 'Every limit, tightest first' : `The ${lines.length} tightest of ${of} limits`),
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Limit' },
+        { title: 'Allowed', align: 'right' },
+        { title: 'At work', align: 'right' },
+        { title: 'Worst', align: 'right' },
+        { title: 'Left', align: 'right' },
+        { title: 'Worst is' },
+      ],
+      rows: lines.map((line) => row(line, figures)),
+    },
+  ];
+  const sources = [...new Set(lines.map(({ source }) => source))];
+  blocks.push(paragraph(`${all ? '' : 'All of them: --ledger. '}Sources: ${sources.join('; ')}.`, 'quiet'));
+  return blocks;
+}

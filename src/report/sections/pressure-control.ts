@@ -1,0 +1,97 @@
+import type { CheckAnswer } from '../../study/answer.js';
+import { type Block, heading, type ListItem, paragraph } from '../document.js';
+import type { Figures } from '../figures.js';
+import { STAGING_WORDS } from '../words.js';
+
+type Control = NonNullable<CheckAnswer['pressureControl']>;
+
+const RULE = {
+  service_test: '90 % of its service test pressure, NFPA 1962 (2018)',
+  working: 'its working pressure',
+  casing: 'its limit',
+} as const;
+
+const line = (text: string): ListItem => ({ lines: [text] });
+
+function deviceText({ device, flowing, shut, overSetting }: Control, figures: Figures): string {
+  const say = (field: string, value: number) => figures.say(`pressure_control.${field}`, 'pressure', value);
+  const between = `The highest pump discharge reads ${say('flowing', flowing)} at the required flow and ${say('shut', shut)} with the outlets shut`;
+  if (device === undefined || overSetting === undefined)
+    return `No relief valve and no governor is set. ${between}: a rise of ${say('rise', shut - flowing)}.`;
+  const name =
+    device.kind === 'relief'
+      ? `A relief valve opens at ${say('device.set', device.set)} and passes ${figures.say('pressure_control.full_flow', 'flow', device.fullFlow)} fully lifted.`
+      : `Governors hold ${say('device.set', device.set)} at the discharge, once they have settled.`;
+  const over =
+    overSetting > 0
+      ? `${say('over_setting', overSetting)} over the setting`
+      : `${say('over_setting', -overSetting)} under the setting`;
+  return `${name} ${between}, ${over}.`;
+}
+
+function settingText({ highest, flowing }: Control, figures: Figures): string[] {
+  if (highest === undefined) return [];
+  const most = figures.say('pressure_control.highest', 'pressure', highest.pressure);
+  const least = figures.say('pressure_control.flowing', 'pressure', flowing);
+  const text = `Set it no higher than ${most}, which ${highest.by} bears (${RULE[highest.rule]})`;
+  return [
+    highest.pressure > flowing
+      ? `${text}, and above the ${least} that the required flow takes.`
+      : `${text}; the required flow takes ${least}, so that no setting serves both: work that hose at a lower throttle, or carry stronger hose.`,
+  ];
+}
+
+function seriesText(series: Control['series'][number], figures: Figures): string {
+  const { staging, second, shut, limit, discharge, casing } = series;
+  const against = (bound: number | undefined) =>
+    bound === undefined
+      ? 'limit not stated'
+      : `limit ${figures.stated('pressure_control.series.limit', { value: bound, dimension: 'pressure' })}`;
+  const inlet = figures.say('pressure_control.series.shut', 'pressure', shut, { limit });
+  const out = figures.say('pressure_control.series.discharge', 'pressure', discharge, { limit: casing });
+  return `${STAGING_WORDS[staging]}, shut off: the inlet and seal of ${second} stand at ${inlet} (${against(limit)}), its casing at ${out} (${against(casing)}).`;
+}
+
+function surgeText(surge: Control['surges'][number], figures: Figures): string {
+  const rise = figures.say('pressure_control.surge.rise', 'pressure', surge.rise);
+  const speed = figures.say('pressure_control.surge.wave_speed', 'velocity', surge.waveSpeed);
+  const velocity = figures.say('pressure_control.surge.velocity', 'velocity', surge.velocity);
+  const peak = figures.say('pressure_control.surge.peak', 'pressure', surge.peak);
+  const how =
+    surge.closingTime === undefined
+      ? 'slammed'
+      : `shut in ${figures.say('pressure_control.surge.closing_time', 'time', surge.closingTime, { unit: 's', decimals: 1 })}`;
+  const known = surge.stated ? 'stated' : 'the upper end of what is recalled for hose, no published figure';
+  return `${surge.nozzle} ${how}: ${rise} on top of what stands there, to ${peak}, by Joukowsky with water at ${velocity} and a wave speed of ${speed} (${known}).`;
+}
+
+const MOST_SURGES = 3;
+
+/** What keeps the pressure down, where to set it, and what happens when lines are shut. */
+export function pressureControlSection(answer: CheckAnswer, figures: Figures): Block[] {
+  const control = answer.pressureControl;
+  if (control === undefined) return [];
+  const { series, lineShut, surges } = control;
+  const shut = lineShut
+    ? [
+        `Shutting ${lineShut.nozzle} raises ${lineShut.at} by ${figures.say('pressure_control.line_shut.rise', 'pressure', lineShut.rise)}.`,
+      ]
+    : [];
+  return [
+    heading('Pressure control'),
+    {
+      kind: 'list',
+      items: [
+        line(deviceText(control, figures)),
+        ...settingText(control, figures).map(line),
+        ...series.map((one) => line(seriesText(one, figures))),
+        ...shut.map(line),
+        ...surges.slice(0, MOST_SURGES).map((surge) => line(surgeText(surge, figures))),
+      ],
+    },
+    paragraph(
+      'Source of the rule that a line shut raises the pressure by no more than 30 psi over the setting: city fire department manual 303.004, rev. 27 May 2025, which cites NFPA 1901 (2016).',
+      'quiet',
+    ),
+  ];
+}

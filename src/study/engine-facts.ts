@@ -1,0 +1,40 @@
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { TypingAsked } from '../layout/layout.js';
+import { axlesOf } from './axles.js';
+import { under } from './conditions.js';
+import type { EngineFacts } from './engine-answer.js';
+import { heatOf } from './heat.js';
+import { lifeOf } from './life.js';
+import { pumpsOut } from './one-out.js';
+import { pairCost } from './pair-cost.js';
+import type { Rig } from './rig.js';
+import type { StagingJudged } from './staging.js';
+import { verdictHere } from './verdict-here.js';
+
+/** Hottest air that a test is made in, K (110 degF). NFPA 1911 (from memory). */
+const HOTTEST = ((110 - 32) * 5) / 9 + 273.15;
+
+/** Heat, one pump out, life, weight and cost of the engine. */
+export function engineFacts(
+  rig: Rig,
+  typing: TypingAsked,
+  judged: readonly StagingJudged[],
+  states: { working: OperatingPoint; shut: OperatingPoint },
+): EngineFacts {
+  const { layout } = rig;
+  return {
+    hotDay: hotDay(rig, typing),
+    heat: heatOf(layout, states.working, states.shut),
+    pumpsOut: pumpsOut(rig, typing, judged),
+    life: lifeOf(rig, typing),
+    axles: axlesOf(layout),
+    pairCost: pairCost(layout),
+  };
+}
+
+function hotDay(rig: Rig, typing: TypingAsked): EngineFacts['hotDay'] {
+  const { layout } = rig;
+  if (layout.site.air_temperature >= HOTTEST) return undefined;
+  const there = rig.with(under(layout, { airTemperature: HOTTEST }));
+  return { airTemperature: HOTTEST, verdict: verdictHere(there, typing).verdict };
+}

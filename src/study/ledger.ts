@@ -1,0 +1,312 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { Hose } from '../catalogue/schema/hose.js';
+import type { HazardCase } from '../caution/hazard.js';
+import { PSI } from '../physics/customary.js';
+import type { Dimension } from '../quantity/dimension.js';
+import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
+import type { PressureControl } from './pressure-control.js';
+import type { SuctionAnswer } from './suction.js';
+import { npshAvailable, suctionNeed } from './suction-head.js';
+
+/** Dial of a gauge that does not say: 0 to 400 psi. Common practice, no source. */
+const USUAL_DIAL = 400 * PSI;
+/** Part of the service test pressure that hose is worked at, at most. NFPA 1962 (2018). */
+const OF_SERVICE_TEST = 0.9;
+
+export interface LedgerFacts {
+  /** The operating point first. */
+  cases: readonly HazardCase[];
+  axles?: AxlesAnswer;
+  suction?: SuctionAnswer;
+  control?: PressureControl;
+}
+
+/** Every limit in the rig with its load at the operating point and in the worst case, tightest first. */
+export function ledgerOf(facts: LedgerFacts): LedgerLine[] {
+  const lines = [
+    ...pumpLines(facts),
+    ...hoseLines(facts),
+    ...gaugeLines(facts),
+    ...reliefLines(facts),
+    ...axleLines(facts),
+  ];
+  return lines.sort((a, b) => a.margin - b.margin);
+}
+
+interface Load {
+  case: HazardCase;
+  load: number;
+  allowed: number;
+}
+
+interface Limit {
+  code: string;
+  limit: string;
+  at: string;
+  dimension: Dimension;
+  atLeast?: boolean;
+  source: string;
+}
+
+const marginOf = (load: number, allowed: number, atLeast = false): number =>
+  (atLeast ? load - allowed : allowed - load) / allowed;
+
+/** The line of a limit from its loads in every case that has one. */
+function lineOf(limit: Limit, loads: readonly Load[], working: HazardCase): LedgerLine[] {
+  if (loads.length === 0) return [];
+  const { code, at, dimension, source, atLeast = false } = limit;
+  const worst = loads.reduce((kept, one) =>
+    marginOf(one.load, one.allowed, atLeast) < marginOf(kept.load, kept.allowed, atLeast) ? one : kept,
+  );
+  return [
+    {
+      code,
+      limit: limit.limit,
+      at,
+      allowed: { value: worst.allowed, dimension },
+      atLeast,
+      operating: loads.find((one) => one.case === working)?.load,
+      worst: worst.load,
+      worstWhen: worst.case.when,
+      margin: marginOf(worst.load, worst.allowed, atLeast),
+      source,
+    },
+  ];
+}
+
+function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
+  const [working] = cases;
+  const names = [...new Set(cases.flatMap(({ point }) => point.assembly.pumps.map(({ name }) => name)))];
+  const stated = 'limit stated for the pump';
+  return names.flatMap((name) => {
+    const loads = (
+      of: (point: OperatingPoint, pump: AssembledPump) => [number, number | undefined] | undefined,
+    ) =>
+      cases.flatMap((one): Load[] => {
+        const pump = one.point.assembly.pumps.find((each) => each.name === name);
+        const [load, allowed] = (pump && of(one.point, pump)) ?? [];
+        return load === undefined || allowed === undefined || allowed <= 0
+          ? []
+          : [{ case: one, load, allowed }];
+      });
+    const limit = (code: string, what: string, dimension: Dimension, source: string): Limit => ({
+      code,
+      limit: what,
+      at: name,
+      dimension,
+      source,
+    });
+    return [
+      ...lineOf(
+        limit('casing_over_limit', 'casing', 'pressure', stated),
+        loads((point, pump) => [point.totalPressure(pump.discharge), pump.model.limits?.casing]),
+        working,
+      ),
+      ...lineOf(
+        limit('inlet_over_limit', 'inlet and seal', 'pressure', stated),
+        loads((point, pump) => [point.totalPressure(pump.inlet), pump.model.limits?.inlet]),
+        working,
+      ),
+      ...lineOf(
+        limit('power_at_limit', 'engine power', 'power', 'rated power less what altitude and heat take'),
+        loads(powerOf),
+        working,
+      ),
+      ...suctionLine(name, cases, suction),
+    ];
+  });
+}
+
+/** The power that a pump takes, which its engine cannot be asked more of than it has. */
+function powerOf(point: OperatingPoint, pump: AssembledPump): [number, number] | undefined {
+  const { held, link } = pump;
+  if (held === undefined) return undefined;
+  const speed = point.speedOf(pump);
+  const available = held.availableAt(speed);
+  return [Math.min(held.power.at(point.flow(link), speed), available), available];
+}
+
+/** As laid, in every case, and with the tank drawn down. */
+function suctionLine(
+  name: string,
+  cases: readonly HazardCase[],
+  suction: SuctionAnswer | undefined,
+): LedgerLine[] {
+  const [working] = cases;
+  const loads: Load[] = [];
+  let basis = 'file';
+  for (const one of cases) {
+    const pump = one.point.assembly.pumps.find((each) => each.name === name);
+    if (pump === undefined || pump.booster) continue;
+    const need = suctionNeed(one.point, pump);
+    basis = need.basis;
+    if (need.head > 0) loads.push({ case: one, load: npshAvailable(one.point, pump), allowed: need.head });
+  }
+  const drawn = suction?.tank.find(({ level, pump }) => level < 1 && pump === name);
+  const there = suction?.pumps.find(({ pump }) => pump === name);
+  if (drawn && there && there.needed > 0) {
+    const when = 'with the tank drawn down at the required flow';
+    loads.push({
+      case: { ...working, when },
+      load: there.needed + drawn.margin,
+      allowed: there.needed,
+    });
+  }
+  return lineOf(
+    {
+      code: 'suction_short',
+      limit: 'suction head',
+      at: name,
+      dimension: 'length',
+      atLeast: true,
+      source:
+        basis === 'file'
+          ? 'suction head that the file says the pump needs'
+          : 'NWCG Firefighter Math 3.5: two thirds of the theoretical lift',
+    },
+    loads,
+    working,
+  );
+}
+
+/** One line for each kind of hose, by the length of it that is nearest its limit. */
+function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
+  const [working] = cases;
+  const byModel = new Map<string, { loads: Load[]; at: string; worst: number; limit: HoseLimit }>();
+  for (const one of cases) {
+    for (const element of one.point.assembly.elements) {
+      if (element.step?.kind !== 'hose') continue;
+      const limit = hoseLimit(element.step.hose);
+      if (limit === undefined) continue;
+      const load = Math.max(one.point.totalPressure(element.from), one.point.totalPressure(element.to));
+      const known = byModel.get(element.modelName) ?? { loads: [], at: '', worst: -1, limit };
+      const same = known.loads.find((each) => each.case === one);
+      if (same) same.load = Math.max(same.load, load);
+      else known.loads.push({ case: one, load, allowed: limit.allowed });
+      if (load > known.worst) Object.assign(known, { worst: load, at: element.name });
+      byModel.set(element.modelName, known);
+    }
+  }
+  return [...byModel.values()].flatMap(({ loads, at, limit }) =>
+    lineOf(
+      { code: 'hose_near_limit', limit: limit.what, at, dimension: 'pressure', source: limit.source },
+      loads,
+      working,
+    ),
+  );
+}
+
+interface HoseLimit {
+  allowed: number;
+  what: string;
+  source: string;
+}
+
+function hoseLimit({ limits }: Hose): HoseLimit | undefined {
+  const { service_test, working } = limits ?? {};
+  const tested = service_test === undefined ? Number.POSITIVE_INFINITY : OF_SERVICE_TEST * service_test;
+  const worked = working ?? Number.POSITIVE_INFINITY;
+  if (Math.min(tested, worked) === Number.POSITIVE_INFINITY) return undefined;
+  return worked <= tested
+    ? { allowed: worked, what: 'hose, working pressure', source: 'limit stated for the hose' }
+    : {
+        allowed: tested,
+        what: 'hose, 90 % of its service test',
+        source: 'NFPA 1962 (2018), as a relief setting',
+      };
+}
+
+function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
+  const [working] = cases;
+  const names = [...new Set(cases.flatMap(({ point }) => point.assembly.gauges.map(({ name }) => name)))];
+  return names.flatMap((name) => {
+    let stated = true;
+    const loads = cases.flatMap((one): Load[] => {
+      const gauge = one.point.assembly.gauges.find((each) => each.name === name);
+      if (gauge === undefined) return [];
+      stated = gauge.range !== undefined;
+      return [{ case: one, load: one.point.gaugePressure(gauge.place), allowed: gauge.range ?? USUAL_DIAL }];
+    });
+    const source = stated
+      ? 'range stated for the gauge'
+      : 'a common dial, 0 to 400 psi (common practice, no source)';
+    return lineOf(
+      { code: 'gauge_past_range', limit: 'gauge range', at: name, dimension: 'pressure', source },
+      loads,
+      working,
+    );
+  });
+}
+
+/** The setting of the relief valve or governor against the weakest part, and the header against the setting. */
+function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
+  const [working] = cases;
+  const { device, highest } = control ?? {};
+  const lines: LedgerLine[] = [];
+  if (device && highest) {
+    const at = device.kind === 'relief' ? 'the relief valve' : 'the governor';
+    const source =
+      highest.rule === 'service_test'
+        ? 'NFPA 1962 (2018): relief set to at most 90 % of the service test pressure of the hose used'
+        : `limit stated for ${highest.by}`;
+    lines.push(
+      ...lineOf(
+        { code: 'relief_above_hose', limit: `setting, by ${highest.by}`, at, dimension: 'pressure', source },
+        [{ case: { ...working, when: 'as it is set' }, load: device.set, allowed: highest.pressure }],
+        working,
+      ),
+    );
+  }
+  const { assembly, solution } = working.point;
+  const valve = assembly.network.links.find(({ name }) => name === 'relief valve');
+  if (device?.kind === 'relief' && valve) {
+    const { elevation } = assembly.network.nodes[valve.from];
+    const header = working.point.pressureOf(solution.heads[valve.from] - elevation);
+    lines.push(
+      ...lineOf(
+        {
+          code: 'relief_opens',
+          limit: 'relief setting',
+          at: 'the relief valve',
+          dimension: 'pressure',
+          source: 'setting stated in the layout',
+        },
+        [{ case: working, load: header, allowed: device.set }],
+        working,
+      ),
+    );
+  }
+  return lines;
+}
+
+function axleLines({ axles }: LedgerFacts): LedgerLine[] {
+  if (axles === undefined) return [];
+  const [full] = axles.cases;
+  const source = 'rating stated in the layout';
+  return (['front', 'rear', 'gross'] as const).flatMap((which) => {
+    const allowed = axles.ratings[which];
+    const loads = axles.cases.flatMap((one) => (one[which] === undefined ? [] : [{ one, load: one[which] }]));
+    if (allowed === undefined || loads.length === 0) return [];
+    const worst = loads.reduce((kept, each) => (each.load > kept.load ? each : kept));
+    return [
+      {
+        code: which === 'gross' ? 'over_gross_rating' : 'axle_over_rating',
+        limit: which === 'gross' ? 'gross weight' : 'axle',
+        at: which === 'gross' ? 'the truck' : `the ${which} axle`,
+        allowed: { value: allowed, dimension: 'mass' as const },
+        atLeast: false,
+        operating: full[which],
+        worst: worst.load,
+        worstWhen: axleCaseName(worst.one),
+        margin: (allowed - worst.load) / allowed,
+        source,
+      },
+    ];
+  });
+}
+
+export function axleCaseName({ tank, crew }: { tank: number; crew: boolean }): string {
+  const level = tank === 1 ? 'full' : tank === 0 ? 'empty' : 'half full';
+  return `with the tank ${level}, ${crew ? 'crew aboard' : 'no crew'}`;
+}

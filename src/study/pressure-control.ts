@@ -1,0 +1,181 @@
+import type { StagingName } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import { reliefLift } from '../assembly/relief.js';
+import type { Hose } from '../catalogue/schema/hose.js';
+import { pressureOfHeight } from '../physics/elevation.js';
+import type { Delivery } from './delivery.js';
+import { governed, holdPressure } from './governor.js';
+import { ifSteady } from './if-steady.js';
+import { type Rig, SolvedAssembly } from './rig.js';
+import { type Surge, surgesOf } from './surge.js';
+
+/** Part of the service test pressure of the weakest hose that a relief valve is set to, at most. NFPA 1962 (2018). */
+const OF_SERVICE_TEST = 0.9;
+const IN_SERIES = ['series', 'series_reversed'] as const;
+/** Nozzles that are shut one at a time, those that flow most first. */
+const MOST_SHUT = 12;
+
+export type ControlDevice =
+  | { kind: 'relief'; set: number; overpressure: number; fullFlow: number }
+  | { kind: 'governor'; set: number };
+
+/** The highest setting that every part allows. */
+export interface HighestSetting {
+  pressure: number;
+  /** The part that sets it: `hose 1-1/2 in forestry hose`, `casing of pump a`. */
+  by: string;
+  rule: 'service_test' | 'working' | 'casing';
+}
+
+/** The pressure between two pumps in series, against what the second one's inlet and seal bear. */
+export interface InterStage {
+  staging: StagingName;
+  second: string;
+  /** At the second pump's inlet with the outlets shut, Pa. */
+  shut: number;
+  limit?: number;
+  /** At the second pump's discharge with the outlets shut, every device acting, Pa. */
+  discharge: number;
+  casing?: number;
+}
+
+/** The greatest rise that shutting one line makes elsewhere. */
+export interface LineShut {
+  nozzle: string;
+  at: string;
+  rise: number;
+}
+
+export interface PressureControl {
+  device?: ControlDevice;
+  /** Highest pump discharge, as its gauge reads, Pa: at the required flow, and with the outlets shut and the device acting. */
+  flowing: number;
+  shut: number;
+  /** Shut less the setting of the device, Pa; what the 30 psi rule is held against. */
+  overSetting?: number;
+  highest?: HighestSetting;
+  series: InterStage[];
+  /** Of a lay with nozzles. */
+  lineShut?: LineShut;
+  surges: Surge[];
+}
+
+/** What keeps the pressure down when lines are shut, where it should be set, and what happens when they are. */
+export function pressureControlOf(rig: Rig, delivery: Delivery, state: OperatingPoint): PressureControl {
+  const { layout } = rig;
+  const device = deviceOf(rig, state.assembly.site.waterDensity);
+  const flowing = highestDischarge(state);
+  const shutState = shutOf(rig, delivery);
+  const shut = highestDischarge(shutState);
+  const laid = layout.lay.length > 0 ? governed(rig, layout.staging) : undefined;
+  return {
+    device,
+    flowing,
+    shut,
+    overSetting: device && shut - device.set,
+    highest: highestSetting(rig, laid ?? state),
+    series: layout.engine.pumps.b
+      ? IN_SERIES.flatMap((staging) => ifSteady(() => interStage(rig, staging)) ?? [])
+      : [],
+    lineShut: laid && lineShut(rig, laid),
+    surges: laid ? surgesOf(layout, laid) : [],
+  };
+}
+
+function deviceOf({ layout }: Rig, waterDensity: number): ControlDevice | undefined {
+  const { throttle, engine } = layout;
+  if (throttle.by === 'discharge_pressure') return { kind: 'governor', set: throttle.discharge_pressure };
+  if (engine.relief === undefined || layout.staging === 'separate') return undefined;
+  return { kind: 'relief', set: engine.relief.opens_at, ...reliefLift(engine.relief, waterDensity) };
+}
+
+function highestDischarge(state: OperatingPoint): number {
+  const own = state.assembly.pumps.filter((pump) => !pump.booster);
+  return Math.max(...own.map((pump) => state.gaugePressure(pump.discharge)));
+}
+
+/** The outlets shut, with the governor, where there is one, turning the pumps down. */
+function shutOf(rig: Rig, delivery: Delivery): OperatingPoint {
+  const { throttle } = rig.layout;
+  if (throttle.by === 'speed') return delivery.at(0);
+  const assembly = rig.assemble({ staging: delivery.staging, lay: 'none' });
+  return holdPressure(new SolvedAssembly(assembly), throttle.discharge_pressure);
+}
+
+/**
+ * The highest setting of a device that keeps every hose, in the lay and on the truck, within its rating, and every casing
+ * too. A hose that lies below the pumps sees the height as well.
+ */
+function highestSetting(rig: Rig, state: OperatingPoint): HighestSetting | undefined {
+  const { engine } = rig.layout;
+  const { elements, site } = state.assembly;
+  const laid = elements.flatMap((element) => {
+    if (element.step?.kind !== 'hose') return [];
+    const drop = Math.min(0, element.from.elevation, element.to.elevation);
+    return hoseSettings(element.step.hose, element.name, pressureOfHeight(drop, site.waterDensity));
+  });
+  const carried = (engine.hose_carried ?? []).flatMap(({ hose, modelName }) =>
+    hoseSettings(hose, `${modelName} carried`, 0),
+  );
+  const casings = (['a', 'b'] as const).flatMap((name): HighestSetting[] => {
+    const casing = engine.pumps[name]?.model.limits?.casing;
+    return casing === undefined
+      ? []
+      : [{ pressure: casing, by: `the casing of pump ${name}`, rule: 'casing' }];
+  });
+  const all = [...laid, ...carried, ...casings];
+  return all.length === 0
+    ? undefined
+    : all.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
+}
+
+function hoseSettings({ limits }: Hose, by: string, drop: number): HighestSetting[] {
+  const found: HighestSetting[] = [];
+  if (limits?.service_test !== undefined)
+    found.push({ pressure: OF_SERVICE_TEST * limits.service_test + drop, by, rule: 'service_test' });
+  if (limits?.working !== undefined) found.push({ pressure: limits.working + drop, by, rule: 'working' });
+  return found;
+}
+
+function interStage(rig: Rig, staging: 'series' | 'series_reversed'): InterStage {
+  const state = new SolvedAssembly(rig.assemble({ staging, lay: 'none' })).solve();
+  const second = state.assembly.pumps.filter((pump) => !pump.booster)[1];
+  return {
+    staging,
+    second: second.name,
+    shut: state.totalPressure(second.inlet),
+    limit: second.model.limits?.inlet,
+    discharge: state.totalPressure(second.discharge),
+    casing: second.model.limits?.casing,
+  };
+}
+
+/** Each nozzle shut by itself: the greatest rise at a pump or at another nozzle. */
+function lineShut(rig: Rig, open: OperatingPoint): LineShut | undefined {
+  const flowing = open.assembly.nozzles
+    .flatMap(({ name, link, state }) =>
+      state === 'open' && link !== undefined ? [{ name, flow: open.flow(link) }] : [],
+    )
+    .sort((a, b) => b.flow - a.flow);
+  let worst: LineShut | undefined;
+  for (const { name } of flowing.slice(0, MOST_SHUT)) {
+    const after = governed(rig, rig.layout.staging, (nozzle, stated) => (nozzle === name ? 'shut' : stated));
+    const before = new Map(places(open).map(({ at, pressure }) => [at, pressure]));
+    for (const { at, pressure } of places(after)) {
+      const rise = pressure - (before.get(at) ?? pressure);
+      if (at !== name && rise > (worst?.rise ?? 0)) worst = { nozzle: name, at, rise };
+    }
+  }
+  return worst;
+}
+
+function places(state: OperatingPoint): { at: string; pressure: number }[] {
+  const { pumps, nozzles } = state.assembly;
+  return [
+    ...pumps.map((pump) => ({
+      at: `the discharge of ${pump.name}`,
+      pressure: state.totalPressure(pump.discharge),
+    })),
+    ...nozzles.map((nozzle) => ({ at: nozzle.name, pressure: state.totalPressure(nozzle.inlet) })),
+  ];
+}

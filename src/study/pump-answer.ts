@@ -1,0 +1,51 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { PumpAnswer } from './answer.js';
+import { pumpShares } from './staging.js';
+import { npshAvailable, suctionNeed } from './suction-head.js';
+
+/** Below this nothing flows, m3/s (0.02 gpm). */
+export const STANDSTILL = 1e-6;
+
+/** A speed this little below what its governor asks for is held by it: rounding, not want of power. */
+const HELD = 1e-9;
+
+/** A pump as it runs: what it moves, what it takes, and which of its limits it is at. */
+export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnswer {
+  const { model, link, inlet, discharge, held } = pump;
+  const flow = state.flow(link);
+  const rise = state.totalPressure(discharge) - state.totalPressure(inlet);
+  const share = pumpShares(state).find(({ pump: name }) => `pump ${name}` === pump.name)?.share;
+  const speed = state.speedOf(pump);
+  const need = suctionNeed(state, pump);
+  return {
+    name: pump.name,
+    model: pump.modelName,
+    state: flow > STANDSTILL ? 'running' : 'shut_out',
+    flow,
+    headRise: rise,
+    inletPressure: state.gaugePressure(inlet),
+    dischargePressure: state.gaugePressure(discharge),
+    speed: model.rated_speed === undefined ? undefined : model.rated_speed * speed,
+    ofRatedSpeed: speed,
+    limitedBy: limitOf(state, pump),
+    power: toldBy(model.efficiency, flow / speed) ? held?.power.at(flow, speed) : undefined,
+    powerAvailable: held?.availableAt(speed),
+    powerRated: model.power?.rated,
+    npshAvailable: npshAvailable(state, pump),
+    npshRequired: toldBy(model.npsh_required, flow / speed) ? need.head : undefined,
+    share: share ?? 1,
+    offCurve: state.isOffCurve(pump),
+  };
+}
+
+/** Whether the rows of a file tell of a flow at rated speed; beyond them it is reckoned with, and not reported. */
+function toldBy(rows: readonly (readonly [number, number])[] | undefined, flow: number): boolean {
+  return rows !== undefined && flow >= rows[0][0] && flow <= rows[rows.length - 1][0];
+}
+
+/** Which of the two limits a pump is at: the speed that its governor holds, or the power that its engine has. */
+export function limitOf(state: OperatingPoint, pump: AssembledPump): PumpAnswer['limitedBy'] {
+  if (pump.held === undefined) return 'not_known';
+  return state.speedOf(pump) < pump.speed * (1 - HELD) ? 'power' : 'governor';
+}

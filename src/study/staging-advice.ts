@@ -1,0 +1,241 @@
+import type { AssembledPump, StagingName } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import type { Statement, Verdict } from './answer.js';
+import { closeIn } from './falling-root.js';
+import { ifSteady } from './if-steady.js';
+import { type Rig, SolvedAssembly } from './rig.js';
+import type { StagingJudged } from './staging.js';
+import { suctionMargin } from './suction-head.js';
+
+/** Throttles are found to this part of rated speed, or once the shares lie this near. */
+const THROTTLE_FOUND = 1e-5;
+const SHARE_FOUND = 1e-4;
+/** Shares that lie this near are alike. Common practice, no source. */
+const ALIKE = 0.02;
+/** Flows are found to this, m3/s, or once the suction head is this near, m. */
+const FLOW_FOUND = 1e-6;
+const HEAD_FOUND = 0.02;
+/** Least throttle that is advised; below it one pump alone is the better advice. Common practice, no source. */
+const LEAST_THROTTLE = 0.5;
+
+export interface StagingAdvice {
+  /** The staging that suits, and whether it meets what is asked. */
+  best: StagingName;
+  verdict: Verdict;
+  reason: Statement;
+  parallel?: ParallelFacts;
+  series: SeriesFacts[];
+}
+
+export interface ParallelFacts {
+  /** At the required flow, or where the curves end. */
+  shares: { pump: string; flow: number; share: number }[];
+  weaker: string;
+  /** Pressure at the outlet from which the weaker pump moves no water, Pa. */
+  shutOutFrom: number;
+  /** Whether the stronger pump shuts it out with nothing drawn. */
+  shutOutAtRest: boolean;
+  /** Part of rated speed of the stronger pump at which both move alike; undefined where they do, or none does. */
+  balance?: { pump: string; throttle: number; pressure: number };
+  drooping: string[];
+}
+
+/** One pump feeding the other. */
+export interface SeriesFacts {
+  staging: StagingName;
+  first: string;
+  second: string;
+  /** At the second pump's inlet, Pa, while the most flows that the curves allow, up to the required flow. */
+  flow: number;
+  between: number;
+  betweenLimit?: number;
+  /** Most that the second pump can draw through the first one standing still before it cavitates, m3/s. */
+  firstStops?: { most: number };
+}
+
+/** Which staging suits a layout, from what each of them was found to do, and how it is run safely. */
+export function adviseStaging(
+  rig: Rig,
+  judged: readonly StagingJudged[],
+  required: { flow: number; pressure: number },
+): StagingAdvice | undefined {
+  const of = (staging: StagingName) => judged.find((one) => one.staging === staging);
+  const parallel = of('parallel');
+  if (parallel === undefined) return undefined;
+  const candidates = judged.filter(({ staging }) => staging !== 'separate');
+  const best = candidates.reduce((kept, one) => (rank(one) > rank(kept) ? one : kept));
+  return {
+    best: best.staging,
+    verdict: best.worst.verdict,
+    reason: reasonFor(best, candidates),
+    parallel: parallelFacts(rig, parallel, judged, required.flow),
+    series: (['series', 'series_reversed'] as const).flatMap((staging) => {
+      const one = of(staging);
+      return one ? [seriesFacts(rig, one, required.flow)] : [];
+    }),
+  };
+}
+
+/** Whether a casing or an inlet goes over its limit with the outlets shut. */
+export function overLimit({ shutoffState }: StagingJudged): AssembledPump | undefined {
+  return shutoffState.assembly.pumps.find(({ model, inlet, discharge }) => {
+    const { limits } = model;
+    return (
+      shutoffState.totalPressure(inlet) > (limits?.inlet ?? Number.POSITIVE_INFINITY) ||
+      shutoffState.totalPressure(discharge) > (limits?.casing ?? Number.POSITIVE_INFINITY)
+    );
+  });
+}
+
+/** What meets comes first, then what stays within its limits, then the larger margin; one pump at work last among likes. */
+function rank(one: StagingJudged): number {
+  const { verdict, atRequiredFlow, atRequiredPressure, point } = one.worst;
+  const margin = atRequiredFlow
+    ? atRequiredFlow.margin / point.pressure
+    : (atRequiredPressure?.margin ?? -point.flow) / point.flow - 2;
+  return (verdict === 'meets' ? 100 : 0) + (overLimit(one) ? 0 : 10) + Math.max(-5, Math.min(5, margin));
+}
+
+function reasonFor(best: StagingJudged, all: readonly StagingJudged[]): Statement {
+  const { worst, staging } = best;
+  const { atRequiredFlow, atRequiredPressure, point } = worst;
+  const pressure = (value: number) => ({ value, dimension: 'pressure' as const });
+  const flow = (value: number) => ({ value, dimension: 'flow' as const });
+  if (worst.verdict === 'meets' && atRequiredFlow) {
+    const others = all.filter((one) => one !== best && one.worst.verdict === 'meets').length;
+    const limited = all.find((one) => one !== best && one.worst.verdict === 'meets' && overLimit(one));
+    const alone = staging === 'a' || staging === 'b' ? ', and leaves the other pump in hand' : '';
+    const rest = limited
+      ? '; another that makes it goes over a limit of its pumps when shut off'
+      : others > 0
+        ? `, the most of the ${others + 1} stagings that make it`
+        : '; no other staging makes it';
+    return {
+      template: `It gives {pressure} at {flow}, {margin} over what is asked${rest}${alone}`,
+      values: {
+        pressure: pressure(atRequiredFlow.pressure),
+        flow: flow(point.flow),
+        margin: pressure(atRequiredFlow.margin),
+      },
+    };
+  }
+  if (atRequiredPressure) {
+    return {
+      template: 'None makes it; this one comes nearest, with {flow} at {pressure}',
+      values: { flow: flow(atRequiredPressure.flow), pressure: pressure(point.pressure) },
+    };
+  }
+  return {
+    template: 'None makes it, nor reaches {pressure} at any flow',
+    values: { pressure: pressure(point.pressure) },
+  };
+}
+
+function ownPumps(state: OperatingPoint): AssembledPump[] {
+  return state.assembly.pumps.filter((pump) => !pump.booster);
+}
+
+function parallelFacts(
+  rig: Rig,
+  parallel: StagingJudged,
+  judged: readonly StagingJudged[],
+  required: number,
+): ParallelFacts | undefined {
+  const alone = (['a', 'b'] as const).map((name) => ({
+    name,
+    shutoff: judged.find(({ staging }) => staging === name)?.shutoff ?? Number.NaN,
+  }));
+  const weaker = alone[0].shutoff <= alone[1].shutoff ? alone[0] : alone[1];
+  if (!Number.isFinite(weaker.shutoff)) return undefined;
+  const state = parallel.worst.state ?? parallel.shutoffState;
+  const flows = ownPumps(state).map((pump) => ({
+    pump: pump.name,
+    flow: Math.max(0, state.flow(pump.link)),
+  }));
+  const total = flows.reduce((sum, { flow }) => sum + flow, 0);
+  return {
+    shares: flows.map(({ pump, flow }) => ({ pump, flow, share: total > 0 ? flow / total : 0 })),
+    weaker: `pump ${weaker.name}`,
+    shutOutFrom: weaker.shutoff,
+    shutOutAtRest: weaker.shutoff < parallel.shutoff,
+    balance: parallel.worst.state && balance(rig, parallel, required),
+    drooping: ownPumps(state)
+      .filter((pump) => pump.curve.droops())
+      .map(({ name }) => name),
+  };
+}
+
+/** Turns the stronger pump down until both move alike at the required flow. */
+function balance(rig: Rig, { worst }: StagingJudged, required: number): ParallelFacts['balance'] {
+  const solved = new SolvedAssembly(rig.assemble({ staging: 'parallel', lay: 'none' }));
+  const { delivery, state } = worst;
+  const end = solved.assembly.ends.find(({ name }) => name === delivery.end.name);
+  if (end === undefined || state === undefined) return undefined;
+  solved.setDemand(end.place.node, required);
+  const first = solved.solve();
+  const pumps = ownPumps(first);
+  const busier = pumps.reduce((kept, pump) => (first.flow(pump.link) > first.flow(kept.link) ? pump : kept));
+  const other = pumps.find((pump) => pump !== busier);
+  if (other === undefined) return undefined;
+  const uneven = (point: OperatingPoint) => (point.flow(busier.link) - point.flow(other.link)) / required;
+  if (uneven(first) < ALIKE) return undefined;
+  const setting = busier.speed;
+  const at = (down: number) => {
+    busier.speed = setting * (1 - down);
+    solved.setSpeed(busier.link, busier.speed);
+    const point = solved.solve();
+    return { value: uneven(point), point };
+  };
+  const high = 1 - LEAST_THROTTLE;
+  const atHigh = at(high);
+  if (atHigh.value >= 0) return undefined;
+  const { low } = closeIn(
+    at,
+    { low: 0, atLow: { value: uneven(first), point: first }, high, atHigh },
+    THROTTLE_FOUND,
+    ({ value }) => value < SHARE_FOUND,
+  );
+  const { point } = at(low);
+  return { pump: busier.name, throttle: busier.speed, pressure: point.gaugePressure(end.place) };
+}
+
+function seriesFacts(rig: Rig, judged: StagingJudged, required: number): SeriesFacts {
+  const { staging, worst } = judged;
+  const flow = worst.state ? required : Math.max(0, Math.min(required, worst.atRequiredPressure?.flow ?? 0));
+  const state = worst.state ?? worst.delivery.at(flow);
+  const [first, second] = ownPumps(state);
+  return {
+    staging,
+    first: first.name,
+    second: second.name,
+    flow,
+    between: state.totalPressure(second.inlet),
+    betweenLimit: second.model.limits?.inlet,
+    firstStops: ifSteady(() => firstStops(rig, judged, first.name === 'pump a' ? 'a' : 'b', flow)),
+  };
+}
+
+/** The second pump drawing by itself through the first one, which stands still. */
+function firstStops(
+  rig: Rig,
+  { staging, worst }: StagingJudged,
+  pump: 'a' | 'b',
+  flow: number,
+): SeriesFacts['firstStops'] {
+  const solved = new SolvedAssembly(
+    rig.assemble({ staging, lay: 'none', stopped: { pump, check: 'works' } }),
+  );
+  const end = solved.assembly.ends.find(({ name }) => name === worst.delivery.end.name);
+  if (end === undefined) return undefined;
+  const at = (drawn: number) => {
+    solved.setDemand(end.place.node, drawn);
+    const point = solved.solve();
+    return { value: suctionMargin(point, ownPumps(point)[0]) };
+  };
+  const atRest = at(0);
+  if (atRest.value < 0) return { most: 0 };
+  const atFlow = at(flow);
+  if (atFlow.value >= 0) return { most: flow };
+  const bracket = { low: 0, atLow: atRest, high: flow, atHigh: atFlow };
+  return { most: closeIn(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND).low };
+}

@@ -1,0 +1,79 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import { heightOfPressure } from '../physics/elevation.js';
+import { attainableLift, theoreticalLift } from '../physics/npsh.js';
+
+/** Net positive suction head that there is at a pump's inlet, m. */
+export function npshAvailable(state: OperatingPoint, pump: AssembledPump): number {
+  const { site } = state.assembly;
+  const absolute = state.totalPressure(pump.inlet) + site.atmosphericPressure - site.vapourPressure;
+  return heightOfPressure(absolute, site.waterDensity);
+}
+
+/**
+ * Net positive suction head that a pump needs at its flow and speed, m, from the rows of its file: level below the first
+ * row, straight between rows and straight on beyond the last (common practice, no source). Flow goes by the speed and
+ * head by its square. Undefined where the file has no rows.
+ */
+export function npshRequired(state: OperatingPoint, pump: AssembledPump): number | undefined {
+  const rows = pump.model.npsh_required;
+  if (rows === undefined) return undefined;
+  const speed = state.speedOf(pump);
+  return speed * speed * readOn(rows, Math.max(0, state.flow(pump.link)) / speed);
+}
+
+function readOn(rows: readonly (readonly [number, number])[], flow: number): number {
+  if (flow <= rows[0][0] || rows.length === 1) return rows[0][1];
+  let above = rows.findIndex(([q]) => q >= flow);
+  if (above < 0) above = rows.length - 1;
+  const [q0, h0] = rows[above - 1];
+  const [q1, h1] = rows[above];
+  // Beyond the last row a need that falls there is no promise that it falls on.
+  const slope = flow > q1 ? Math.max(0, (h1 - h0) / (q1 - q0)) : (h1 - h0) / (q1 - q0);
+  return flow > q1 ? h1 + slope * (flow - q1) : h0 + slope * (flow - q0);
+}
+
+/**
+ * What is left of the air's push when a pump works at the lift that the trade counts on: a third of the theoretical lift,
+ * m. Held against where a file does not say what its pump needs. NWCG Firefighter Math 3.5.
+ */
+export function practiceHead(state: OperatingPoint): number {
+  const { atmosphericPressure, waterDensity } = state.assembly.site;
+  const theoretical = theoreticalLift(atmosphericPressure, waterDensity);
+  return theoretical - attainableLift(theoretical);
+}
+
+export interface SuctionNeed {
+  head: number;
+  /** The pump's own file, or the lift that the trade counts on. */
+  basis: 'file' | 'lift_practice';
+}
+
+export function suctionNeed(state: OperatingPoint, pump: AssembledPump): SuctionNeed {
+  const own = npshRequired(state, pump);
+  return own === undefined
+    ? { head: practiceHead(state), basis: 'lift_practice' }
+    : { head: own, basis: 'file' };
+}
+
+/** Suction head over what a pump needs, m; below 0 it cavitates. */
+export function suctionMargin(state: OperatingPoint, pump: AssembledPump): number {
+  return npshAvailable(state, pump) - suctionNeed(state, pump).head;
+}
+
+/** The engine's own pumps that cannot do what they are asked, because by their own files they would cavitate. */
+export function cavitating(state: OperatingPoint): AssembledPump[] {
+  return state.assembly.pumps.filter(
+    (pump) => !pump.booster && suctionNeed(state, pump).basis === 'file' && suctionMargin(state, pump) < 0,
+  );
+}
+
+/** The least suction head over what a pump's own file says that it needs, as a part of that; 1 at most. */
+export function suctionSlack(state: OperatingPoint): number {
+  const slacks = state.assembly.pumps.map((pump) => {
+    const need = suctionNeed(state, pump);
+    if (pump.booster || need.basis !== 'file' || need.head <= 0) return 1;
+    return suctionMargin(state, pump) / need.head;
+  });
+  return Math.min(1, ...slacks);
+}

@@ -1,0 +1,201 @@
+import type { AssembledPump, StagingName } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
+import { siteOf } from '../assembly/site.js';
+import type { Layout, TypingAsked } from '../layout/layout.js';
+import { FOOT } from '../physics/customary.js';
+import { attainableLift, theoreticalLift } from '../physics/npsh.js';
+import type { Verdict } from './answer.js';
+import { under } from './conditions.js';
+import { type Delivery, deliveries } from './delivery.js';
+import { closeIn } from './falling-root.js';
+import { ifSteady } from './if-steady.js';
+import type { Rig } from './rig.js';
+import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from './suction-head.js';
+import { verdictHere } from './verdict-here.js';
+
+/** Part of the tank that is left when four fifths are drawn. NFPA 1901, tank-to-pump (from memory). */
+const DRAWN_DOWN = 0.2;
+/** Lift that typings ask to be primed and pumped from. NWCG engine typing page, notes to the table. */
+const TYPING_LIFT = 10 * FOOT;
+/** Flows are found to this, m3/s, or once the suction head is this near, m. */
+const FLOW_FOUND = 1e-6;
+const HEAD_FOUND = 0.02;
+
+export interface PumpSuction {
+  pump: string;
+  /** Net positive suction head there is and is needed, m, at the required flow. */
+  available: number;
+  needed: number;
+  basis: SuctionNeed['basis'];
+  /** Below the air, as the intake gauge reads it, Pa; below 0 where the inlet stands above the air. */
+  vacuum: number;
+  /** Flow drawn at the outlet from which it cavitates, m3/s; undefined where it does not as far as the curves are known. */
+  cavitatesFrom?: number;
+}
+
+/** The line from tank to pump at one level of the tank. */
+export interface TankLevel {
+  level: number;
+  verdict: Verdict;
+  /** The pump with the least suction head to spare at the required flow, and how much, m. */
+  pump: string;
+  margin: number;
+  vacuum: number;
+}
+
+/** What can be drawn from the lift that a typing asks for. */
+export interface LiftRow {
+  staging: StagingName;
+  /** Most that can be drawn before a pump cavitates or leaves its curve, m3/s. */
+  most: number;
+  limit: 'cavitates' | 'end_of_curve';
+  pump: string;
+  basis: SuctionNeed['basis'];
+  /** Highest vacuum of a pump while that is drawn, Pa. */
+  vacuum: number;
+}
+
+export interface SuctionAnswer {
+  pumps: PumpSuction[];
+  tank: TankLevel[];
+  lift?: {
+    lift: number;
+    /** What a pump in good order attains at this height by the two-thirds rule, m. */
+    attainable: number;
+    /** Whether the layout describes the suction hose; else height and the engine's own plumbing alone are counted. */
+    hoseStated: boolean;
+    rows: LiftRow[];
+  };
+}
+
+/** Net positive suction head at each pump, as laid out, as the tank empties, and from the lift that the typing asks for. */
+export function suctionOf(
+  rig: Rig,
+  typing: TypingAsked,
+  delivery: Delivery,
+  state: OperatingPoint,
+): SuctionAnswer {
+  const onsets = cavitationOnsets(delivery);
+  const own = state.assembly.pumps.filter((pump) => !pump.booster);
+  return {
+    pumps: own.map((pump) => {
+      const need = suctionNeed(state, pump);
+      return {
+        pump: pump.name,
+        available: npshAvailable(state, pump),
+        needed: need.head,
+        basis: need.basis,
+        vacuum: -state.gaugePressure(pump.inlet),
+        cavitatesFrom: onsets.get(pump.name),
+      };
+    }),
+    tank: tankLevels(rig, typing),
+    lift: fromLift(rig, typing),
+  };
+}
+
+/** Where each pump starts to cavitate, by the flow drawn at an end; none for one that its curve ends before. */
+function cavitationOnsets(delivery: Delivery): Map<string, number> {
+  const end = delivery.endOfCurves().flow;
+  const found = new Map<string, number>();
+  for (const pump of delivery.assembly.pumps) {
+    if (pump.booster) continue;
+    const onset = onsetOf(delivery, end, [pump]);
+    if (onset !== undefined) found.set(pump.name, onset.flow);
+  }
+  return found;
+}
+
+/** The flow from which the first of some pumps cavitates, and which it is; undefined where none does up to `end`. */
+function onsetOf(
+  delivery: Delivery,
+  end: number,
+  pumps: readonly AssembledPump[],
+): { flow: number; pump: AssembledPump } | undefined {
+  const at = (flow: number) => {
+    const state = delivery.at(flow);
+    const margins = pumps.map((pump) => suctionMargin(state, pump));
+    const value = Math.min(...margins);
+    return { value, pump: pumps[margins.indexOf(value)] };
+  };
+  const atEnd = at(end);
+  if (atEnd.value >= 0) return undefined;
+  const atRest = at(0);
+  if (atRest.value < 0) return { flow: 0, pump: atRest.pump };
+  const bracket = { low: 0, atLow: atRest, high: end, atHigh: atEnd };
+  const { low, atHigh } = closeIn(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND);
+  return { flow: low, pump: atHigh.pump };
+}
+
+function tankLevels(rig: Rig, typing: TypingAsked): TankLevel[] {
+  const { layout } = rig;
+  if (layout.supply.kind !== 'tank' || layout.engine.tank === undefined) return [];
+  return [1, DRAWN_DOWN].map((level) => {
+    const there = rig.with(under(layout, { tankLevel: level }));
+    const [delivery] = deliveries(there, layout.staging);
+    const at = delivery.at(requiredFlow(typing));
+    const own = at.assembly.pumps.filter((pump) => !pump.booster);
+    const tightest = own.reduce((kept, pump) =>
+      suctionMargin(at, pump) < suctionMargin(at, kept) ? pump : kept,
+    );
+    return {
+      level,
+      verdict: verdictHere(there, typing).verdict,
+      pump: tightest.name,
+      margin: suctionMargin(at, tightest),
+      vacuum: -at.gaugePressure(tightest.inlet),
+    };
+  });
+}
+
+function requiredFlow({ requirement }: TypingAsked): number {
+  return requirement.flow ?? Math.max(...(requirement.points ?? []).map(({ flow }) => flow));
+}
+
+/** Whether the typing asks that the engine primes and pumps from a lift. */
+function asksForLift({ requirement }: TypingAsked): boolean {
+  return requirement.not_checked?.some(({ item }) => item === 'draft') ?? false;
+}
+
+function fromLift(rig: Rig, typing: TypingAsked): SuctionAnswer['lift'] {
+  if (!asksForLift(typing)) return undefined;
+  const { layout } = rig;
+  const draft = layout.supply.kind === 'draft' ? layout.supply : undefined;
+  const lifted: Layout = {
+    ...layout,
+    supply: {
+      kind: 'draft',
+      lift: TYPING_LIFT,
+      suction: draft?.suction ?? [],
+      ...(draft?.strainer && { strainer: draft.strainer }),
+    },
+  };
+  const there = rig.with(lifted);
+  const both: StagingName[] = layout.engine.pumps.b ? ['parallel', 'a', 'b'] : ['a'];
+  const rows = both.flatMap((staging) => ifSteady(() => liftRow(there, staging)) ?? []);
+  const { atmosphericPressure, waterDensity } = siteOf(layout.site);
+  return {
+    lift: TYPING_LIFT,
+    attainable: attainableLift(theoreticalLift(atmosphericPressure, waterDensity)),
+    hoseStated: (draft?.suction.length ?? 0) > 0,
+    rows,
+  };
+}
+
+function liftRow(there: Rig, staging: StagingName): LiftRow {
+  const [delivery] = deliveries(there, staging);
+  const own = delivery.assembly.pumps.filter((pump) => !pump.booster);
+  const end = delivery.endOfCurves();
+  const onset = onsetOf(delivery, end.flow, own);
+  const most = onset?.flow ?? end.flow;
+  const state = delivery.at(most);
+  const pump = onset?.pump ?? end.pump;
+  return {
+    staging,
+    most,
+    limit: onset ? 'cavitates' : 'end_of_curve',
+    pump: pump.name,
+    basis: suctionNeed(state, pump).basis,
+    vacuum: Math.max(...own.map((one) => -state.gaugePressure(one.inlet))),
+  };
+}

@@ -1,0 +1,339 @@
+import { describe, expect, test } from 'vitest';
+import { figuresIn } from '../../src/report/figures.js';
+import { cautionText } from '../../src/report/sentence.js';
+import type { Caution } from '../../src/study/answer.js';
+import { changed, checked, hose, type Loose, nozzle, operated, sound } from './sound.js';
+
+/**
+ * The failure modes that builders, crews and inspectors are warned of, each provoked by a layout of its own that differs from a
+ * sound one in that alone. The sound one gets no caution at all.
+ */
+
+const MODES: {
+  mode: string;
+  code: string;
+  at?: string;
+  change: (document: Loose) => void;
+  laid?: boolean;
+}[] = [
+  {
+    mode: '1 the weaker pump in parallel is shut out behind its check valve',
+    code: 'pump_shut_out',
+    at: 'pump b',
+    change: (d) => {
+      d.throttle = { a: '100 %', b: '70 %' };
+      d.engine.plumbing.cooling = undefined;
+    },
+  },
+  {
+    mode: '1 both pumps are dead-headed with every nozzle shut',
+    code: 'pump_dead_headed',
+    change: (d) => {
+      d.engine.plumbing.cooling = undefined;
+    },
+  },
+  {
+    mode: '1 a cooling line too thin lets a pump scald',
+    code: 'pump_runs_hot',
+    change: (d) => {
+      d.engine.plumbing.cooling = { orifice: '1/32 in' };
+      d.engine.relief = undefined;
+    },
+  },
+  {
+    mode: '2 one cooling line for both, at the manifold',
+    code: 'cooling_behind_check',
+    change: (d) => {
+      d.engine.plumbing.cooling.at = 'manifold';
+    },
+  },
+  {
+    mode: '2 cooling lines behind the check valves',
+    code: 'cooling_behind_check',
+    change: (d) => {
+      d.engine.plumbing.cooling.at = 'discharge';
+    },
+  },
+  {
+    mode: '2 a cooling line that is shut',
+    code: 'cooling_shut',
+    change: (d) => {
+      d.engine.plumbing.cooling.state = 'shut';
+    },
+  },
+  {
+    mode: '3 parallel where only series has the pressure',
+    code: 'wrong_staging',
+    change: (d) => {
+      d.typing = { custom: { flow: '80 gpm', pressure: '500 psi' } };
+      d.engine.relief = undefined;
+      d.lay = [];
+    },
+  },
+  {
+    mode: '3 series where only parallel has the flow',
+    code: 'wrong_staging',
+    change: (d) => {
+      d.typing = { custom: { flow: '160 gpm', pressure: '200 psi' } };
+      d.staging = 'series';
+      d.lay = [];
+    },
+  },
+  {
+    mode: '4 the inlet of the second pump in series over its limit',
+    code: 'inlet_over_limit',
+    at: 'pump b',
+    change: (d) => {
+      d.staging = 'series';
+      d.engine.relief = undefined;
+      d.engine.pumps.b.model.limits.inlet = '150 psi';
+      d.lay = [];
+    },
+  },
+  {
+    mode: '4 a casing over its limit in series',
+    code: 'casing_over_limit',
+    at: 'pump b',
+    change: (d) => {
+      d.staging = 'series';
+      d.engine.relief = undefined;
+      d.engine.pumps.b.model.limits.casing = '600 psi';
+      d.lay = [];
+    },
+  },
+  {
+    mode: '4 hose over its service test in series',
+    code: 'hose_over_service_test',
+    change: (d) => {
+      d.staging = 'series';
+      d.engine.relief = undefined;
+    },
+  },
+  {
+    mode: '4 a gauge past its dial',
+    code: 'gauge_past_range',
+    at: 'panel',
+    change: (d) => {
+      d.engine.plumbing.manifold[1].range = '300 psi';
+    },
+  },
+  {
+    mode: '5 a pump without a check valve',
+    code: 'no_check_valve',
+    at: 'pump b',
+    change: (d) => {
+      const { discharge } = d.engine.plumbing;
+      d.engine.plumbing.discharge = { a: discharge, b: [discharge[0]] };
+    },
+  },
+  {
+    mode: '6 a line from the tank that is too thin',
+    code: 'suction_short',
+    change: (d) => {
+      d.engine.plumbing.suction[0].pipe.inside_diameter = '1 in';
+      d.engine.plumbing.suction[0].length = '20 ft';
+    },
+  },
+  {
+    mode: '6 a tank that starves the pumps as it empties',
+    code: 'suction_short',
+    change: (d) => {
+      d.engine.tank.depth = '10 ft';
+      for (const name of ['a', 'b']) d.engine.pumps[name].model.npsh_required = [['40 gpm', '31 ft']];
+    },
+  },
+  {
+    mode: '7 a pass at this height that fails a little higher',
+    code: 'thin_air',
+    change: (d) => {
+      for (const name of ['a', 'b']) {
+        d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'gasoline' };
+      }
+      d.typing = { custom: { flow: '120 gpm', pressure: '256 psi' } };
+    },
+  },
+  {
+    mode: '7 a pass on a cool day that fails on a hot one',
+    code: 'hot_day',
+    change: (d) => {
+      for (const name of ['a', 'b']) {
+        d.engine.pumps[name].model.power = { rated: '17.6 hp', aspiration: 'natural', fuel: 'diesel' };
+      }
+      d.typing = { custom: { flow: '120 gpm', pressure: '256 psi' } };
+    },
+  },
+  {
+    mode: '8 the panel reads a pass and the orifice does not',
+    code: 'judged_at_panel',
+    at: 'panel',
+    change: (d) => {
+      d.typing = { custom: { flow: '120 gpm', pressure: '320 psi' } };
+      d.lay = [
+        { hose: hose(), length: '100 ft' },
+        { nozzle: { kind: 'sharp_orifice', bore: '0.716 in', tee_bore: '1.5 in' }, name: 'plate' },
+      ];
+    },
+  },
+  {
+    mode: '9 a pass within what a gauge may be out by',
+    code: 'margin_within_error',
+    change: (d) => {
+      d.typing = { custom: { flow: '120 gpm', pressure: '330 psi' } };
+    },
+  },
+  {
+    mode: '10 laterals that starve the far nozzle of a progressive lay',
+    code: 'nozzle_starved',
+    at: 'tip',
+    change: (d) => {
+      const lateral = (n: number) => ({
+        branch: { inside_diameter: '1.5 in', k: 1 },
+        to: [
+          {
+            name: `lateral ${n}`,
+            steps: [
+              { hose: hose(), length: '10 ft' },
+              { nozzle: { kind: 'smooth_bore', bore: '1/2 in' }, name: `open tip ${n}` },
+            ],
+          },
+        ],
+      });
+      d.lay = [
+        { hose: hose(), length: '300 ft', rise: '20 ft' },
+        lateral(1),
+        { hose: hose(), length: '600 ft', rise: '40 ft' },
+        lateral(2),
+        { hose: hose(), length: '900 ft', rise: '60 ft' },
+        nozzle(),
+      ];
+    },
+    laid: true,
+  },
+  {
+    mode: '11 the length along the slope taken for its height',
+    code: 'slope_as_height',
+    change: (d) => {
+      d.lay[0].rise = '250 ft';
+    },
+    laid: true,
+  },
+  {
+    mode: '11 a climb on which the field rule and the true figure part',
+    code: 'field_rule_gap',
+    change: (d) => {
+      d.lay[0].length = '600 ft';
+      d.lay[0].rise = '200 ft';
+    },
+    laid: true,
+  },
+  {
+    mode: '12 a lay downhill that stands over its hose when shut',
+    code: 'hose_over_service_test',
+    change: (d) => {
+      d.lay[0].length = '900 ft';
+      d.lay[0].rise = '-500 ft';
+    },
+    laid: true,
+  },
+  {
+    mode: '12 a relief valve set over 90 % of the hose test',
+    code: 'relief_above_hose',
+    change: (d) => {
+      d.lay[0].hose.limits.service_test = '440 psi';
+    },
+  },
+  {
+    mode: '12 a relief valve that opens at work',
+    code: 'relief_opens',
+    change: (d) => {
+      d.engine.relief.opens_at = '300 psi';
+    },
+  },
+  {
+    mode: '13 a tank that runs out',
+    code: 'tank_runs_out',
+    change: (d) => {
+      d.engine.tank.capacity = '100 gal';
+    },
+    laid: true,
+  },
+  {
+    mode: '14 the rear axle over its rating with the tank full',
+    code: 'axle_over_rating',
+    at: 'the rear axle',
+    change: (d) => {
+      d.engine.axle_ratings.rear = '7000 lb';
+    },
+  },
+  {
+    mode: '14 the truck over its gross rating',
+    code: 'over_gross_rating',
+    change: (d) => {
+      d.engine.gross_weight_rating = '17000 lb';
+    },
+  },
+  {
+    mode: '15 friction laws mixed in one lay',
+    code: 'mixed_friction_laws',
+    change: (d) => {
+      d.lay.unshift({
+        hose: { ...hose(), name: 'other', coefficient: undefined, hazen_williams: 140 },
+        length: '50 ft',
+      });
+    },
+    laid: true,
+  },
+  {
+    mode: '15 an edition of the typing that has been replaced',
+    code: 'old_edition',
+    change: (d) => {
+      d.typing = { scheme: 'nwcg-pre-2008', class: 'engine-6', pressure: '100 psi' };
+    },
+  },
+  {
+    mode: '15 a coefficient stated per gpm',
+    code: 'coefficient_slip',
+    change: (d) => {
+      d.lay[0].hose.coefficient = 0.24;
+    },
+    laid: true,
+  },
+];
+
+const codes = (cautions: readonly Caution[]) => cautions.map(({ code }) => code);
+
+describe('a sound engine', () => {
+  test('is met with silence by check', async () => {
+    const answer = await checked(sound());
+    expect(answer.verdict).toBe('meets');
+    expect(codes(answer.cautions)).toEqual([]);
+  });
+
+  test('is met with silence by flow', async () => {
+    expect(codes((await operated(sound())).cautions)).toEqual([]);
+  });
+});
+
+describe('each failure mode is found', () => {
+  for (const { mode, code, at, change, laid } of MODES) {
+    test(mode, async () => {
+      const document = changed(change);
+      const { cautions } = await checked(document);
+      const found = cautions.find(
+        (caution) => caution.code === code && (at === undefined || caution.at === at),
+      );
+      expect(codes(cautions)).toContain(code);
+      expect(found).toBeDefined();
+      if (!found) return;
+      expect(cautionText(found, 'message', figuresIn('us'))).not.toMatch(/[{}]|NaN|undefined/);
+      expect(cautionText(found, 'action', figuresIn('si'))).not.toMatch(/[{}]|NaN|undefined/);
+      expect(found.source.length).toBeGreaterThan(0);
+      if (laid) expect(codes((await operated(document)).cautions)).toContain(code);
+    });
+  }
+
+  test('all fifteen of them', () => {
+    const seen = new Set(MODES.map(({ mode }) => Number.parseInt(mode, 10)));
+    expect([...seen].sort((a, b) => a - b)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15]);
+  });
+});

@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { readLayoutText } from '../../src/layout/read-layout.js';
+import { FOOT, GALLON_PER_MINUTE, HORSEPOWER } from '../../src/physics/customary.js';
+import { headAt } from '../../src/physics/pump-curve/curve.js';
+import { MonotoneCurve } from '../../src/physics/pump-curve/monotone.js';
+import type { CheckAnswer, SweptQuantity } from '../../src/study/answer.js';
+import { checkLayout } from '../../src/study/rating.js';
+
+/** An engine of our own invention with nothing between pump and outlet, so that its pumps can be told by hand. */
+const BARE = `
+site: {elevation: 6000 ft, air_temperature: 59 degF}
+engine:
+  tank: {capacity: 500 gal, outlet_height: 0 ft}
+  pumps:
+    a:
+      model: &pump
+        rated_speed: 6500 rpm
+        points: [[0 gpm, 415 psi], [30 gpm, 385 psi], [60 gpm, 318 psi], [85 gpm, 228 psi], [105 gpm, 110 psi]]
+        power: {rated: 22 hp, aspiration: natural, fuel: gasoline}
+        efficiency: [[30 gpm, 38 %], [60 gpm, 55 %], [85 gpm, 56 %]]
+    b: {model: *pump}
+staging: a
+typing: {custom: {flow: 70 gpm, pressure: 200 psi}}
+`;
+
+const layoutOf = (text: string) => readLayoutText(text, 'layout.yaml').layout;
+const check = (text: string, across: { of: SweptQuantity; values: number[] }[] = []) =>
+  checkLayout(layoutOf(text), { across });
+
+test('the text is YAML as a reader would write it', () => {
+  expect(parse(BARE).staging).toBe('a');
+});
+
+/** Head by the monotone curve is the program's; what is independent here is the balance of power. */
+function balancedByHalving(answer: CheckAnswer, atFull: CheckAnswer, available: number): number {
+  const [pump] = answer.pumps;
+  let low = 0;
+  let high = 1;
+  // gpm psi / 1714 over an efficiency that runs straight between its rows, with the pressure of the program's own curve.
+  const curve = new MonotoneCurve(
+    [
+      [0, 415],
+      [30, 385],
+      [60, 318],
+      [85, 228],
+      [105, 110],
+    ].map(([q, psi]) => ({ flow: q, head: psi })),
+  );
+  const demand = (q: number) => {
+    const at = Math.min(q, 85);
+    const efficiency = at < 60 ? 0.38 + (0.17 * (at - 30)) / 30 : 0.55 + (0.01 * (at - 60)) / 25;
+    return (at * headAt(curve, at)) / 1714.286 / efficiency;
+  };
+  const flow = pump.flow / GALLON_PER_MINUTE;
+  for (let i = 0; i < 100; i++) {
+    const s = (low + high) / 2;
+    if (s ** 3 * demand(flow / s) > available) high = s;
+    else low = s;
+  }
+  expect(atFull.pumps[0].limitedBy).toBe('governor');
+  return low;
+}
+
+describe('power and speed', () => {
+  test('a pump at 6,000 ft runs at the speed at which its power is what the 3 % rule leaves', async () => {
+    const answer = await check(BARE);
+    const atSea = await check(BARE.replace('6000 ft', '0 ft'));
+    const [pump] = answer.pumps;
+    expect(pump.limitedBy).toBe('power');
+    expect((pump.powerAvailable ?? 0) / HORSEPOWER).toBeCloseTo(22 * 0.835, 6);
+    expect(pump.power).toBeCloseTo(pump.powerAvailable ?? 0, 3);
+    // 0.1 % for the density of water, which the rows by hand leave out.
+    expect(pump.ofRatedSpeed).toBeCloseTo(balancedByHalving(answer, atSea, 22 * 0.835), 3);
+    expect(pump.speed).toBeCloseTo(6500 * pump.ofRatedSpeed, 6);
+  });
+
+  test('the limit is the governor where power is left, and the speed then the rated one', async () => {
+    const [pump] = (await check(BARE.replace('6000 ft', '0 ft'))).pumps;
+    expect(pump.limitedBy).toBe('governor');
+    expect(pump.ofRatedSpeed).toBe(1);
+    expect(pump.power).toBeLessThan(pump.powerAvailable ?? 0);
+  });
+
+  test('a turbocharged engine loses nothing to altitude by the agricultural rule', async () => {
+    const answer = await check(BARE.replace('aspiration: natural', 'aspiration: turbocharged'));
+    expect(answer.pumps[0].limitedBy).toBe('governor');
+    expect(answer.pumps[0].powerAvailable).toBe(answer.pumps[0].powerRated);
+  });
+
+  test('the rule is chosen by name: SAE J1349 leaves 0.835 of it at 77 degF and 4,800 ft or so, none leaves all', async () => {
+    const sae = await check(
+      BARE.replace('air_temperature: 59 degF', 'air_temperature: 77 degF, derating: sae_j1349'),
+    );
+    expect((sae.pumps[0].powerAvailable ?? 0) / HORSEPOWER).toBeCloseTo(22 * 0.794, 1);
+    const none = await check(BARE.replace('air_temperature: 59 degF', 'derating: none'));
+    expect(none.pumps[0].powerAvailable).toBe(none.pumps[0].powerRated);
+  });
+
+  test('flat torque leaves less than constant power', async () => {
+    const constant = await check(BARE);
+    const flat = await check(BARE.replace('rated: 22 hp', 'rated: 22 hp, lugging: flat_torque'));
+    expect(flat.pumps[0].ofRatedSpeed).toBeLessThan(constant.pumps[0].ofRatedSpeed);
+    expect(flat.atRequiredFlow?.pressure).toBeLessThan(constant.atRequiredFlow?.pressure ?? 0);
+  });
+});
+
+describe('going from place to place', () => {
+  const places = Array.from({ length: 21 }, (_, i) => i * 1000 * FOOT);
+
+  test('higher is never better, and the highest place is where the verdict turns', async () => {
+    const answer = await check(BARE.replace('6000 ft', '0 ft'), [{ of: 'elevation', values: places }]);
+    const rows = answer.across[0].rows;
+    for (let i = 1; i < rows.length; i++) {
+      expect(rows[i].pressure ?? -1).toBeLessThanOrEqual((rows[i - 1].pressure ?? -1) + 1);
+    }
+    const top = answer.highestPlace?.upTo ?? Number.NaN;
+    expect(answer.highestPlace?.stands).toBe('up_to');
+    const around = await check(BARE, [{ of: 'elevation', values: [top, top + 60 * FOOT] }]);
+    expect(around.across[0].rows.map(({ verdict }) => verdict)).toEqual(['meets', 'falls_short']);
+  });
+
+  test("the row of the layout's own place says what the check itself says", async () => {
+    const answer = await check(BARE, [{ of: 'elevation', values: [6000 * FOOT] }]);
+    const [row] = answer.across[0].rows;
+    expect(row.pressure).toBeCloseTo(answer.atRequiredFlow?.pressure ?? 0, 0);
+    expect(row.verdict).toBe(answer.pumpVerdict);
+  });
+
+  test('wear is never better, nor is hot air, nor a tank drawn down', async () => {
+    const answer = await check(BARE, [
+      { of: 'wear', values: [0, 0.02, 0.05, 0.1, 0.2] },
+      { of: 'air_temperature', values: [280, 300, 310, 320] },
+      { of: 'tank_level', values: [1, 0.6, 0.2, 0] },
+    ]);
+    for (const { rows } of answer.across) {
+      for (let i = 1; i < rows.length; i++) {
+        expect(rows[i].pressure ?? 0).toBeLessThanOrEqual((rows[i - 1].pressure ?? 0) + 1e-3);
+      }
+    }
+  });
+});
+
+describe('a pump without power data', () => {
+  /** An orifice alone takes pressure by the square of flow, as the bracket's two assumptions have it. */
+  const unknown = (elevation: string) =>
+    BARE.replace(/\n {8}power:.*\n.*efficiency:.*\n/, '\n')
+      .replace('6000 ft', elevation)
+      .replace('[105 gpm, 110 psi]]', '[105 gpm, 110 psi]]\n        tested_at: {elevation: 0 ft}');
+
+  test('is bracketed: nothing lost, constant power, flat torque, each at the speed of its root', async () => {
+    const answer = await check(unknown('5500 ft'));
+    expect(answer.pumps[0].limitedBy).toBe('not_known');
+    const { powerBracket } = answer;
+    expect(powerBracket?.pumps).toEqual([
+      { name: 'pump a', ratio: expect.closeTo(0.85, 9), aspiration: 'natural' },
+    ]);
+    const [constant, flat] = powerBracket?.cases ?? [];
+    expect(flat.pressure).toBeLessThan(constant.pressure ?? 0);
+    expect(constant.pressure).toBeLessThan(answer.atRequiredFlow?.pressure ?? 0);
+  });
+
+  test('loses nothing where it was tested, and is not bracketed there', async () => {
+    expect((await check(unknown('0 ft'))).powerBracket).toBeUndefined();
+  });
+
+  test('0.85 of the power turns 250 psi at 150 gpm into 213 to 224 psi at 138 to 142 gpm, by hand', async () => {
+    const { carriedSpeed } = await import('../../src/physics/pump-curve/held-speed.js');
+    const constant = carriedSpeed(0.85, 'constant_power');
+    const flat = carriedSpeed(0.85, 'flat_torque');
+    expect(Math.round(250 * flat ** 2)).toBe(213);
+    expect(Math.round(250 * constant ** 2)).toBe(224);
+    expect(Math.round(150 * flat)).toBe(138);
+    expect(Math.round(150 * constant)).toBe(142);
+    // Read backwards: what the gauge has to show where the pump is tested, for 250 psi to be left up there.
+    expect(Math.round(250 / constant ** 2)).toBe(279);
+    expect(Math.round(250 / flat ** 2)).toBe(294);
+    expect(Math.round(250 / carriedSpeed(0.79, 'constant_power') ** 2)).toBe(293);
+    expect(Math.round(250 / carriedSpeed(0.79, 'flat_torque') ** 2)).toBe(316);
+  });
+});
