@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { CheckAnswer } from '../study/answer.js';
-import { type Document, paragraph } from './document.js';
+import { type Block, type Document, paragraph } from './document.js';
 import { figuresIn } from './figures.js';
 import { requiredFlow } from './required.js';
 import { axlesSection, pairCostSection } from './sections/axles.js';
@@ -50,12 +50,23 @@ export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = fa
       ...cautionsSection(answer.cautions, figures),
       ...testOrificeSection(answer.testOrifice, figures),
       ...pumpsOutSection(answer, figures),
-      ...lifeSection(answer.life, figures),
+      ...(answer.life ? lifeSection(answer.life, figures) : []),
       ...inventorySection(answer.inventory, figures),
       ...axlesSection(answer.axles, figures),
       ...pairCostSection(answer.pairCost, figures),
       ...pointsSection(answer.points, figures),
+      ...leftOut(answer),
       ...foundationsSection(answer.assumptions, answer.solver, figures),
     ],
   };
+}
+
+/** What a usual check does not look into, so that nobody takes its silence for a clean bill. */
+function leftOut({ depth }: CheckAnswer): Block[] {
+  if (depth === 'full') return [];
+  return [
+    paragraph(
+      'Not looked into here, and no caution covers it: one pump out, wear and service, suction and lifts, how the stagings run, higher places and hotter days. Ask with --full.',
+    ),
+  ];
 }

@@ -82,6 +82,7 @@ const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
 
 export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   question: answer.question,
+  depth: answer.depth,
   title: answer.title,
   engine: answer.engine,
   site: siteTree(answer.site),

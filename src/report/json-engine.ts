@@ -52,28 +52,31 @@ const pumpOutTree = ({ out, staging, verdict, types, standing }: PumpOutAnswer) 
   })),
 });
 
-const lifeTree = (life: LifeAnswer) => ({
-  pumps: life.pumps.map(({ name, hours: run, wear, services, bears }) => ({
-    name,
-    hours: hours(run),
-    wear: of('ratio', wear),
-    bears: orNull('ratio', bears),
-    services: services.map(({ service, at, left, on }) => ({
-      service,
-      at: hours(at),
-      left: hours(left),
-      on: on ?? null,
-    })),
-  })),
-  lead: life.lead ? { name: life.lead.name, behind: hours(life.lead.behind) } : null,
-  unworn: life.unworn
-    ? { margin: of('pressure', life.unworn.margin), cost: orNull('pressure', life.unworn.cost) }
-    : null,
-  both_bear: orNull('ratio', life.bothBear),
-  short: life.short,
-  same_model: life.sameModel,
-  parts_in_common: life.partsInCommon ?? null,
-});
+const lifeTree = (life: LifeAnswer | undefined) =>
+  life === undefined
+    ? null
+    : {
+        pumps: life.pumps.map(({ name, hours: run, wear, services, bears }) => ({
+          name,
+          hours: hours(run),
+          wear: of('ratio', wear),
+          bears: orNull('ratio', bears),
+          services: services.map(({ service, at, left, on }) => ({
+            service,
+            at: hours(at),
+            left: hours(left),
+            on: on ?? null,
+          })),
+        })),
+        lead: life.lead ? { name: life.lead.name, behind: hours(life.lead.behind) } : null,
+        unworn: life.unworn
+          ? { margin: of('pressure', life.unworn.margin), cost: orNull('pressure', life.unworn.cost) }
+          : null,
+        both_bear: orNull('ratio', life.bothBear),
+        short: life.short,
+        same_model: life.sameModel,
+        parts_in_common: life.partsInCommon ?? null,
+      };
 
 const axlesTree = (axles: AxlesAnswer, units: UnitSystem) => ({
   cases: axles.cases.map(({ tank, crew, gross, front, rear, leftOfMiddle }) => ({

@@ -91,7 +91,8 @@ const lifeJson = z
     same_model: z.boolean(),
     parts_in_common: z.array(z.string()).nullable(),
   })
-  .meta({ description: 'The pair over its life.' });
+  .nullable()
+  .meta({ description: 'The pair over its life; null where the check was not asked to work it out.' });
 
 const axlesJson = z
   .strictObject({

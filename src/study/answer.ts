@@ -197,6 +197,8 @@ export interface RunningFacts {
 
 export interface CheckAnswer extends RunningFacts, EngineFacts {
   question: 'check';
+  /** Whether the engine was taken through other states than the one that it is asked to stand in. */
+  depth: 'usual' | 'full';
   title: string;
   engine: string;
   site: SiteConditions;

@@ -163,7 +163,8 @@ export interface EngineFacts {
   hotDay?: { airTemperature: number; verdict: Verdict };
   heat: HeatAnswer[];
   pumpsOut: PumpOutAnswer[];
-  life: LifeAnswer;
+  /** Undefined where it was not worked out. */
+  life?: LifeAnswer;
   axles?: AxlesAnswer;
   pairCost?: PairCostAnswer;
 }

@@ -20,13 +20,14 @@ export function engineFacts(
   typing: TypingAsked,
   judged: readonly StagingJudged[],
   states: { working: OperatingPoint; shut: OperatingPoint },
+  full: boolean,
 ): EngineFacts {
   const { layout } = rig;
   return {
-    hotDay: hotDay(rig, typing),
+    hotDay: full ? hotDay(rig, typing) : undefined,
     heat: heatOf(layout, states.working, states.shut),
-    pumpsOut: pumpsOut(rig, typing, judged),
-    life: lifeOf(rig, typing),
+    pumpsOut: full ? pumpsOut(rig, typing, judged) : [],
+    life: full ? lifeOf(rig, typing) : undefined,
     axles: axlesOf(layout),
     pairCost: pairCost(layout),
   };

@@ -40,6 +40,11 @@ export interface CheckOptions {
   across?: readonly Sweep[];
   /** How much of the ledger of limits: its tightest lines, unless all are asked for. */
   ledger?: 'tightest' | 'all';
+  /**
+   * `usual` leaves out what takes the engine through states that it is not asked to stand in: other places and days, one
+   * pump out, wear, lifts, and the stagings held against each other. Working them out costs three times the rest.
+   */
+  depth?: 'usual' | 'full';
 }
 
 /**
@@ -77,15 +82,16 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
+  const full = options.depth !== 'usual';
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: highestPlace(rig, typing),
+    highestPlace: full || options.across?.length ? highestPlace(rig, typing) : undefined,
     powerBracket: bracketPower(rig, typing),
-    suction: suctionOf(rig, typing, delivery, state),
+    suction: full ? suctionOf(rig, typing, delivery, state) : undefined,
     pressureControl: pressureControlOf(rig, delivery, state),
-    stagingAdvice: adviseStaging(rig, judged, worst.point),
+    stagingAdvice: full ? adviseStaging(rig, judged, worst.point) : undefined,
   };
-  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point });
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, full);
   const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
   const ledger = ledgerOf({
     cases,
@@ -95,6 +101,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   });
   return {
     question: 'check',
+    depth: full ? 'full' : 'usual',
     title: layout.title,
     engine: layout.engine.name,
     site: delivery.assembly.site,

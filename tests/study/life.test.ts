@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import type { CheckAnswer } from '../../src/study/answer.js';
 import { servicesOf } from '../../src/study/life.js';
 import { changed, checked, type Loose, read, sound } from '../caution/sound.js';
+
+/** What a full check says of the pair's life. */
+function lifeOf({ life }: CheckAnswer) {
+  if (life === undefined) throw new Error('a full check tells of the life of the pair');
+  return life;
+}
 
 const HOUR = 3600;
 
@@ -22,9 +29,9 @@ function withService(document: Loose): Loose {
 
 describe('hours and services', () => {
   test('the pump with fewer hours leads until they are even', async () => {
-    const { lead } = (await checked(withService(sound()))).life;
+    const { lead } = lifeOf(await checked(withService(sound())));
     expect(lead).toEqual({ name: 'pump b', behind: 25 * HOUR });
-    expect((await checked(sound())).life.lead).toBeUndefined();
+    expect(lifeOf(await checked(sound())).lead).toBeUndefined();
   });
 
   test('services fall due by hours since the last, or new, and by the calendar', () => {
@@ -56,7 +63,7 @@ describe('hours and services', () => {
         d.engine.pumps.b.model = 'demo-highlift';
       }),
     );
-    expect(alike.life.sameModel).toBe(true);
+    expect(lifeOf(alike).sameModel).toBe(true);
   });
 });
 
@@ -68,7 +75,7 @@ describe('wear', () => {
     });
 
   test('the wear that the rating bears is where the verdict turns, for both and for each alone', async () => {
-    const { life } = await checked(worn(0.02, 0));
+    const life = lifeOf(await checked(worn(0.02, 0)));
     const both = life.bothBear ?? Number.NaN;
     expect((await checked(worn(both, both))).pumpVerdict).toBe('meets');
     expect((await checked(worn(both + 0.002, both + 0.002))).pumpVerdict).toBe('falls_short');
@@ -81,8 +88,8 @@ describe('wear', () => {
   test('what wear costs is the margin of unworn pumps less the margin as they are', async () => {
     const answer = await checked(worn(0.05, 0.05));
     const fresh = await checked(sound());
-    expect(answer.life.unworn?.margin).toBeCloseTo(fresh.atRequiredFlow?.margin ?? 0, 0);
-    expect(answer.life.unworn?.cost).toBeCloseTo(
+    expect(lifeOf(answer).unworn?.margin).toBeCloseTo(fresh.atRequiredFlow?.margin ?? 0, 0);
+    expect(lifeOf(answer).unworn?.cost).toBeCloseTo(
       (fresh.atRequiredFlow?.margin ?? 0) - (answer.atRequiredFlow?.margin ?? 0),
       0,
     );
