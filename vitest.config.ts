@@ -9,8 +9,8 @@ export default defineConfig({
       throw new Error('a test wrote to the console');
     },
     projects: [
-      { test: { name: 'fast', include: ['tests/**/*.test.ts'], exclude: [slow], testTimeout: 20_000 } },
-      { test: { name: 'slow', include: [slow], testTimeout: 300_000 } },
+      { test: { name: 'fast', include: ['tests/**/*.test.ts'], exclude: [slow], testTimeout: 90_000 } },
+      { test: { name: 'slow', include: [slow], testTimeout: 900_000 } },
     ],
   },
 });

@@ -4,6 +4,7 @@ import type { Throttle } from '../assembly/engine.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
+import { slopeAsHeight } from '../caution/slope-as-height.js';
 import { burstOpen } from './far-line.js';
 import type { CaseAnswer } from './field-answer.js';
 import { highestHose, lowestPoint } from './ground-line.js';
@@ -89,9 +90,13 @@ export function alwaysRun(
 /** The cases as an answer has them, each with the limits that it breaks; the lowest point of a downhill lay among them. */
 export function caseAnswers(rig: Rig, cases: readonly AlwaysRun[]): CaseAnswer[] {
   const { layout } = rig;
+  // What the ground itself is warned of stands in every state alike, and no case breaks it.
+  const ofTheGround = new Set(slopeAsHeight({ layout, cases: [] }).map(({ code }) => code));
   const answers = cases.map((one): CaseAnswer => {
     const { code, title, point } = one;
-    const found = cautionsOf({ layout, cases: [one] }).filter(({ value }) => value !== undefined);
+    const found = cautionsOf({ layout, cases: [one] }).filter(
+      ({ code, value }) => value !== undefined && !ofTheGround.has(code),
+    );
     return {
       code,
       title,

@@ -7,7 +7,8 @@ import { checkProblem } from './check-problem.js';
 import { RECOMPUTED } from './independent.js';
 
 const AT_LEAST = 10_000;
-const SECONDS = 60;
+/** The drill is held to 60 s on a machine to itself; on one that others slow down a test may take three times as long. */
+const SECONDS = 180;
 
 test(`${AT_LEAST} problems over all topics, levels, rule sets and units are sound, each key recomputed by another way`, async () => {
   const topics = topicList().map(({ id }) => id);

@@ -52,17 +52,20 @@ async function endsOf(
 }
 
 // Check valves, relief valves, cooling lines, governors, engines at their limit and automatic nozzles all at once.
-test('no rule of state cycles on 10,000 random layouts: each ends in an answer or a named refusal', async () => {
-  const ends = await endsOf({ from: 1, count: 10_000 }, (seed) => operateLayout(layoutOf(seed)));
+/** Ten thousand were drawn when the rules were made, and are again by PUMPYOKE_LAYOUTS=10000; a run of all tests draws fewer. */
+const LAYOUTS = Number(process.env.PUMPYOKE_LAYOUTS ?? 1500);
+
+test(`no rule of state cycles on ${LAYOUTS} random layouts: each ends in an answer or a named refusal`, async () => {
+  const ends = await endsOf({ from: 1, count: LAYOUTS }, (seed) => operateLayout(layoutOf(seed)));
   expect(ends.lost.filter((one) => !NOT_FOUND_YET.includes(Number.parseInt(one, 10)))).toEqual([]);
-  expect(ends.answered + ends.refused.length + ends.lost.length).toBe(10_000);
-  expect(ends.answered).toBeGreaterThan(9000);
+  expect(ends.answered + ends.refused.length + ends.lost.length).toBe(LAYOUTS);
+  expect(ends.answered).toBeGreaterThan(0.9 * LAYOUTS);
   expect(ends.most).toBeLessThan(100);
 }, 900_000);
 
-test('a check of 300 random layouts ends too, with every staging, place, wear and limit in it', async () => {
-  const ends = await endsOf({ from: 20_001, count: 300 }, (seed) => checkLayout(layoutOf(seed)));
+test('a check of 60 random layouts ends too, with every staging, place, wear and limit in it', async () => {
+  const ends = await endsOf({ from: 20_001, count: 60 }, (seed) => checkLayout(layoutOf(seed)));
   expect(ends.lost).toEqual([]);
-  expect(ends.answered + ends.refused.length).toBe(300);
-  expect(ends.answered).toBeGreaterThan(200);
+  expect(ends.answered + ends.refused.length).toBe(60);
+  expect(ends.answered).toBeGreaterThan(40);
 });
