@@ -3,7 +3,7 @@ import type { StagingName } from '../assembly/assembly.js';
 import type { Throttle } from '../assembly/engine.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cautionsOf } from '../caution/cautions.js';
-import type { HazardCase } from '../caution/hazard.js';
+import { type HazardCase, keyOf } from '../caution/hazard.js';
 import { burstOpen } from './far-line.js';
 import type { CaseAnswer } from './field-answer.js';
 import { highestHose, lowestPoint } from './ground-line.js';
@@ -89,9 +89,13 @@ export function alwaysRun(
 /** The cases as an answer has them, each with the limits that it breaks; the lowest point of a downhill lay among them. */
 export function caseAnswers(rig: Rig, cases: readonly AlwaysRun[]): CaseAnswer[] {
   const { layout } = rig;
+  // What lies in the layout itself is no limit that a case of it breaks.
+  const always = new Set(cautionsOf({ layout, cases: [] }).map(keyOf));
   const answers = cases.map((one): CaseAnswer => {
     const { code, title, point } = one;
-    const found = cautionsOf({ layout, cases: [one] }).filter(({ value }) => value !== undefined);
+    const found = cautionsOf({ layout, cases: [one] }).filter(
+      (caution) => caution.value !== undefined && !always.has(keyOf(caution)),
+    );
     return {
       code,
       title,

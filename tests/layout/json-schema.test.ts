@@ -30,6 +30,7 @@ describe('the JSON Schema of a layout', () => {
       'typing',
       'appliance_policy',
       'terrain',
+      'surge',
       'lay',
       'progressive',
       'shuttle',

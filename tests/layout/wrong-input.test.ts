@@ -10,7 +10,7 @@ const beside = (more: string) => problemsOf(`${ENGINE}\n${more}`);
 describe('keys and ids', () => {
   it('an unknown key, with the nearest one', () => {
     expect(beside('stagin: parallel')).toEqual([
-      '2:1 stagin is no key that is known here | expected title, site, engine, staging, throttle, supply, typing, appliance_policy, terrain, lay, progressive or shuttle | did you mean staging?',
+      '2:1 stagin is no key that is known here | expected title, site, engine, staging, throttle, supply, typing, appliance_policy, terrain, surge, lay, progressive or shuttle | did you mean staging?',
     ]);
     expect(layProblemsOf('- {hose: trunk, lenght: 100 ft}')).toEqual([
       '3:6 length is missing | expected a length, for instance 300 ft',
