@@ -23,6 +23,7 @@ import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
 import { type OrificeReading, readTestOrifice } from './test-orifice.js';
+import { judgeHere } from './verdict-here.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -77,11 +78,12 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
+  const full = judgeHere(rig, typing);
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: highestPlace(rig, typing),
+    highestPlace: highestPlace(rig, typing, full.here),
     powerBracket: bracketPower(rig, typing),
-    suction: suctionOf(rig, typing, delivery, state),
+    suction: suctionOf(rig, typing, delivery, state, full),
     pressureControl: pressureControlOf(rig, delivery, state),
     stagingAdvice: adviseStaging(rig, judged, worst.point),
   };
