@@ -5,7 +5,7 @@ import { sourceOf } from './source.js';
 
 /** Keys that say what a thing is; they are no values and need no source. */
 const WORDS = new Set(
-  'name note title agency edition date kind jacket schedule shape aspiration fuel grade item requirement net one_way'.split(
+  'name note title agency edition date superseded_by kind jacket schedule shape aspiration fuel grade item requirement net one_way'.split(
     ' ',
   ),
 );

@@ -3,8 +3,7 @@ import type { StagingName } from '../assembly/assembly.js';
 import type { Throttle } from '../assembly/engine.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cautionsOf } from '../caution/cautions.js';
-import type { HazardCase } from '../caution/hazard.js';
-import { slopeAsHeight } from '../caution/slope-as-height.js';
+import { type HazardCase, keyOf } from '../caution/hazard.js';
 import { burstOpen } from './far-line.js';
 import type { CaseAnswer } from './field-answer.js';
 import { highestHose, lowestPoint } from './ground-line.js';
@@ -90,12 +89,12 @@ export function alwaysRun(
 /** The cases as an answer has them, each with the limits that it breaks; the lowest point of a downhill lay among them. */
 export function caseAnswers(rig: Rig, cases: readonly AlwaysRun[]): CaseAnswer[] {
   const { layout } = rig;
-  // What the ground itself is warned of stands in every state alike, and no case breaks it.
-  const ofTheGround = new Set(slopeAsHeight({ layout, cases: [] }).map(({ code }) => code));
+  // What lies in the layout itself is no limit that a case of it breaks.
+  const always = new Set(cautionsOf({ layout, cases: [] }).map(keyOf));
   const answers = cases.map((one): CaseAnswer => {
     const { code, title, point } = one;
     const found = cautionsOf({ layout, cases: [one] }).filter(
-      ({ code, value }) => value !== undefined && !ofTheGround.has(code),
+      (caution) => caution.value !== undefined && !always.has(keyOf(caution)),
     );
     return {
       code,

@@ -1,6 +1,6 @@
 import type { TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
-import type { HighestPlace } from './answer.js';
+import type { HighestPlace, VerdictUnder } from './answer.js';
 import { under } from './conditions.js';
 import { closeIn } from './falling-root.js';
 import type { Rig } from './rig.js';
@@ -18,12 +18,12 @@ const NEAR = 5e-5;
  * The highest place at which the pumps' verdict still stands, with the day and everything else as laid out: higher up the
  * engines have less power and the air pushes less water into the pumps, so that nothing gets better on the way up.
  */
-export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
+export function highestPlace(rig: Rig, typing: TypingAsked, here: VerdictUnder): HighestPlace {
   const at = (elevation: number) => ({
     value: slackOf(verdictHere(rig.with(under(rig.layout, { elevation })), typing)),
   });
   const { elevation } = rig.layout.site;
-  const atSite = at(elevation);
+  const atSite = { value: slackOf(here) };
   const stands = atSite.value >= 0;
   if (!stands && elevation <= 0) return { stands: 'nowhere' };
   const atOther = at(stands ? TOP : 0);

@@ -23,6 +23,7 @@ import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
 import { type OrificeReading, readTestOrifice } from './test-orifice.js';
+import { judgeHere } from './verdict-here.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -82,16 +83,17 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
-  const full = options.depth !== 'usual';
+  const deep = options.depth !== 'usual';
+  const here = deep || options.across?.length ? judgeHere(rig, typing) : undefined;
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: full || options.across?.length ? highestPlace(rig, typing) : undefined,
+    highestPlace: here && highestPlace(rig, typing, here.here),
     powerBracket: bracketPower(rig, typing),
-    suction: full ? suctionOf(rig, typing, delivery, state) : undefined,
+    suction: deep && here ? suctionOf(rig, typing, delivery, state, here) : undefined,
     pressureControl: pressureControlOf(rig, delivery, state),
-    stagingAdvice: full ? adviseStaging(rig, judged, worst.point) : undefined,
+    stagingAdvice: deep ? adviseStaging(rig, judged, worst.point) : undefined,
   };
-  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, full);
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, deep);
   const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
   const ledger = ledgerOf({
     cases,
@@ -101,7 +103,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   });
   return {
     question: 'check',
-    depth: full ? 'full' : 'usual',
+    depth: deep ? 'full' : 'usual',
     title: layout.title,
     engine: layout.engine.name,
     site: delivery.assembly.site,

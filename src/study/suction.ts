@@ -4,14 +4,14 @@ import { siteOf } from '../assembly/site.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
-import type { Verdict } from './answer.js';
+import type { Verdict, VerdictUnder } from './answer.js';
 import { under } from './conditions.js';
 import { type Delivery, deliveries } from './delivery.js';
 import { closeIn } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import type { Rig } from './rig.js';
 import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from './suction-head.js';
-import { verdictHere } from './verdict-here.js';
+import { judgeHere } from './verdict-here.js';
 
 /** Part of the tank that is left when four fifths are drawn. NFPA 1901, tank-to-pump (from memory). */
 const DRAWN_DOWN = 0.2;
@@ -74,6 +74,7 @@ export function suctionOf(
   typing: TypingAsked,
   delivery: Delivery,
   state: OperatingPoint,
+  full: { here: VerdictUnder; state: OperatingPoint },
 ): SuctionAnswer {
   const onsets = cavitationOnsets(delivery);
   const own = state.assembly.pumps.filter((pump) => !pump.booster);
@@ -89,7 +90,7 @@ export function suctionOf(
         cavitatesFrom: onsets.get(pump.name),
       };
     }),
-    tank: tankLevels(rig, typing),
+    tank: tankLevels(rig, typing, full),
     lift: fromLift(rig, typing),
   };
 }
@@ -127,29 +128,30 @@ function onsetOf(
   return { flow: low, pump: atHigh.pump };
 }
 
-function tankLevels(rig: Rig, typing: TypingAsked): TankLevel[] {
+function tankLevels(
+  rig: Rig,
+  typing: TypingAsked,
+  full: { here: VerdictUnder; state: OperatingPoint },
+): TankLevel[] {
   const { layout } = rig;
   if (layout.supply.kind !== 'tank' || layout.engine.tank === undefined) return [];
-  return [1, DRAWN_DOWN].map((level) => {
-    const there = rig.with(under(layout, { tankLevel: level }));
-    const [delivery] = deliveries(there, layout.staging);
-    const at = delivery.at(requiredFlow(typing));
-    const own = at.assembly.pumps.filter((pump) => !pump.booster);
+  const drawn = judgeHere(rig.with(under(layout, { tankLevel: DRAWN_DOWN })), typing);
+  return [
+    { level: 1, ...full },
+    { level: DRAWN_DOWN, ...drawn },
+  ].map(({ level, here, state }) => {
+    const own = state.assembly.pumps.filter((pump) => !pump.booster);
     const tightest = own.reduce((kept, pump) =>
-      suctionMargin(at, pump) < suctionMargin(at, kept) ? pump : kept,
+      suctionMargin(state, pump) < suctionMargin(state, kept) ? pump : kept,
     );
     return {
       level,
-      verdict: verdictHere(there, typing).verdict,
+      verdict: here.verdict,
       pump: tightest.name,
-      margin: suctionMargin(at, tightest),
-      vacuum: -at.gaugePressure(tightest.inlet),
+      margin: suctionMargin(state, tightest),
+      vacuum: -state.gaugePressure(tightest.inlet),
     };
   });
-}
-
-function requiredFlow({ requirement }: TypingAsked): number {
-  return requirement.flow ?? Math.max(...(requirement.points ?? []).map(({ flow }) => flow));
 }
 
 /** Whether the typing asks that the engine primes and pumps from a lift. */

@@ -23,6 +23,11 @@ interface PointHere {
  * Judges as `judgeStaging` does, and looks no further than the verdict.
  */
 export function verdictHere(rig: Rig, typing: TypingAsked): VerdictUnder {
+  return judgeHere(rig, typing).here;
+}
+
+/** The same, with the state at the required flow that it was read in. */
+export function judgeHere(rig: Rig, typing: TypingAsked): { here: VerdictUnder; state: OperatingPoint } {
   const { staging } = rig.layout;
   const points = ratingPoints(typing);
   const ends = deliveries(rig, staging).map((delivery) =>
@@ -37,7 +42,7 @@ export function verdictHere(rig: Rig, typing: TypingAsked): VerdictUnder {
   const starved = cavitating(state).map(({ name }) => name);
   const reading = typing.requirement.test_orifice && readOrifice(rig, typing, delivery);
   const meets = reachable && margin >= 0 && starved.length === 0 && !(reading && reading.margin < 0);
-  return {
+  const here: VerdictUnder = {
     verdict: meets ? 'meets' : 'falls_short',
     pressure: reachable ? pressure : undefined,
     margin: reachable ? margin : undefined,
@@ -49,6 +54,7 @@ export function verdictHere(rig: Rig, typing: TypingAsked): VerdictUnder {
     cavitating: starved,
     suctionSlack: suctionSlack(state),
   };
+  return { here, state };
 }
 
 function worse(one: PointHere, other: PointHere): PointHere {

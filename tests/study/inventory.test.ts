@@ -174,7 +174,8 @@ describe('the loaded weight', () => {
     });
     expect(item(heavy.inventory, 'loaded weight').verdict).toBe('falls_short');
     expect(heavy.verdict).toBe('falls_short');
-    const light = await check({ ...CARRIED, weights: { all: '20,250 lb' } }); // and 750 lb for a crew that no weight names
+    // Three people, whom no weight names, are counted at 250 lb each.
+    const light = await check({ ...CARRIED, weights: { all: '20,500 lb' } });
     expect(item(light.inventory, 'loaded weight').verdict).toBe('meets');
   });
 
