@@ -3,6 +3,7 @@ import { coolingLine } from './cooling-line.js';
 import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
 import { gaugeRange } from './gauge-range.js';
+import { governorBelow } from './governor-below.js';
 import { type Hazard, type HazardFacts, keyOf, ranked } from './hazard.js';
 import { highLift } from './high-lift.js';
 import { hosePressure } from './hose-pressure.js';
@@ -53,6 +54,7 @@ const HAZARDS: readonly Hazard[] = [
   thinAir,
   wrongStaging,
   judgedAtPanel,
+  governorBelow,
   thinMargin,
   starvedNozzle,
   slopeAsHeight,

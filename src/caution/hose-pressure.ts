@@ -46,7 +46,9 @@ function highest(point: OperatingPoint, element: Element): number {
   return Math.max(...alongHose(point, element).map(({ pressure }) => pressure));
 }
 
-function limitOf({ limits }: Hose, pressure: number) {
+function limitOf({ limits }: Hose, stands: number) {
+  // A pressure that rounding alone puts over its limit stands at it.
+  const pressure = stands - 1;
   const source = 'limits of the hose as its row or the layout states them';
   const burst =
     'Do not charge it so. Lower the throttle, set a relief valve, or lay hose of a higher rating.';

@@ -193,11 +193,9 @@ export const checkJson = z
   .strictObject({
     format,
     question: z.literal('check'),
-    depth: z
-      .enum(['usual', 'full'])
-      .meta({
-        description: 'Whether it looked into one pump out, wear, lifts, staging and other places too.',
-      }),
+    depth: z.enum(['usual', 'full']).meta({
+      description: 'Whether it looked into one pump out, wear, lifts, staging and other places too.',
+    }),
     title: z.string(),
     engine: z.string(),
     site: siteJson,

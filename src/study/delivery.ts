@@ -21,16 +21,31 @@ export class Delivery {
   readonly end: NamedPlace;
   readonly staging: StagingName;
   readonly assembly: Assembly;
+  private readonly fromTank: boolean;
   private readonly solved: SolvedAssembly;
   /** Bore that the gauge at the end stands in, m. */
   private readonly bore: number | undefined;
 
-  constructor(assembly: Assembly, end: NamedPlace, gaugeBore?: number) {
+  constructor(assembly: Assembly, end: NamedPlace, gaugeBore?: number, fromTank = false) {
+    this.fromTank = fromTank;
     this.assembly = assembly;
     this.end = end;
     this.staging = assembly.staging;
     this.solved = new SolvedAssembly(assembly);
     this.bore = gaugeBore ?? end.place.bore;
+  }
+
+  /**
+   * Judges with the water so far below the pumps (m) as a rating point asks, where the layout draws from its tank; undefined
+   * puts it back. A layout that drafts is judged at its own lift, with the losses of its own suction.
+   */
+  drawFrom(lift: number | undefined): void {
+    const { source, network } = this.assembly;
+    if (!this.fromTank) return;
+    this.solved.setHead(
+      source.node,
+      lift === undefined ? (network.nodes[source.node].head as number) : -lift,
+    );
   }
 
   /** Solves with a flow drawn at the end, m3/s. */
@@ -129,7 +144,8 @@ export function intakePressure(point: OperatingPoint): number {
 export function deliveries(rig: Rig, staging: StagingName): Delivery[] {
   const orifice = closingOrifice(rig);
   const assembly = rig.assemble({ staging, lay: orifice ? 'to_end' : 'none' });
-  return assembly.ends.map((end) => new Delivery(assembly, end, orifice?.teeBore));
+  const fromTank = rig.layout.supply.kind === 'tank';
+  return assembly.ends.map((end) => new Delivery(assembly, end, orifice?.teeBore, fromTank));
 }
 
 /** The sharp orifice that the layout's only lay ends in, where it is a line without branches: the agency's test. */

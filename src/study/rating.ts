@@ -19,7 +19,7 @@ import { pumpAnswer } from './pump-answer.js';
 import { ratingPoints, typingSource } from './requirement.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
-import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
+import { judgeStaging, type StagingJudged, stagingAnswer, TOLD_APART } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
 import { type OrificeReading, readTestOrifice } from './test-orifice.js';
@@ -72,7 +72,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const testOrifice = read?.answer;
   const inventory = takeInventory(layout, typing);
   // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
-  const pumpVerdict = testOrifice && testOrifice.margin < 0 ? 'falls_short' : worst.verdict;
+  const pumpVerdict = testOrifice && testOrifice.margin < -TOLD_APART ? 'falls_short' : worst.verdict;
   const short = inventory.some(({ verdict }) => verdict === 'falls_short');
   // Where the pumps cannot pass the required flow, the losses are told at the most that they can.
   const state = worst.state ?? delivery.at(delivery.endOfCurves().flow);
@@ -94,7 +94,9 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     stagingAdvice: deep ? adviseStaging(rig, judged, worst.point) : undefined,
   };
   const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, deep);
-  const judgedAt = closingOrifice(rig) ? 'the gauge tee of the test orifice' : endName(delivery.end.name);
+  const judgedAt = closingOrifice(rig)
+    ? 'the gauge tee of the test orifice'
+    : endName(delivery.end.name, delivery.assembly.ends.length);
   const ledger = ledgerOf({
     cases,
     axles: facts.axles,
@@ -160,8 +162,9 @@ function judgeBeside(
 }
 
 /** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */
-function endName(name: string): string {
-  return name.startsWith('outlet') ? `the ${name}` : `outlet ${name}`;
+function endName(name: string, ends: number): string {
+  const plain = name.startsWith('outlet') ? `the ${name}` : `outlet ${name}`;
+  return ends > 1 ? `${plain}, the best of ${ends}` : plain;
 }
 
 function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {

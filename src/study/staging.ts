@@ -35,14 +35,11 @@ export interface StagingJudged {
   shutoffState: OperatingPoint;
 }
 
-/** Judges a staging on the rating points: each end by its worst point, the staging by its worst end. */
+/** Judges a staging on the rating points: each end by its worst point, the staging by its best end. */
 export function judgeStaging(rig: Rig, staging: StagingName, points: readonly RatingPoint[]): StagingJudged {
   const ends = deliveries(rig, staging).map((delivery) => judgeEnd(delivery, points));
-  // Pumps that work apart are judged by the better one: the agency's orifice hangs on one outlet at a time.
-  const chosen = ends.reduce((kept, end) => {
-    const worse = lessThan(end.worst, kept.worst);
-    return worse === (staging !== 'separate') ? end : kept;
-  });
+  // The agency's orifice hangs on one outlet at a time, and on none that a reel or a long pipe starves.
+  const chosen = ends.reduce((kept, end) => (lessThan(kept.worst, end.worst) ? end : kept));
   return { staging, ...chosen };
 }
 
@@ -55,6 +52,18 @@ function judgeEnd(delivery: Delivery, points: readonly RatingPoint[]) {
 }
 
 function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
+  delivery.drawFrom(point.lift);
+  try {
+    return judgeAsDrawn(delivery, point);
+  } finally {
+    delivery.drawFrom(undefined);
+  }
+}
+
+/** A margin that the solver can tell from none, Pa: what its own tolerance of head leaves. */
+export const TOLD_APART = 0.02;
+
+function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
   const { net } = point;
   const state = delivery.at(point.flow);
   const reachable = delivery.offCurve(state) === undefined;
@@ -69,7 +78,7 @@ function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
   const judged: PointJudged = {
     point,
     delivery,
-    verdict: reachable && margin >= 0 && starved === undefined ? 'meets' : 'falls_short',
+    verdict: reachable && margin >= -TOLD_APART && starved === undefined ? 'meets' : 'falls_short',
     reachable,
     atRequiredFlow: reachable ? { pressure, margin } : undefined,
     atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
@@ -101,7 +110,7 @@ function lessThan(one: PointJudged, other: PointJudged): boolean {
 
 function score({ point, verdict, atRequiredFlow, atRequiredPressure }: PointJudged): number {
   // A pump that cavitates gives none of what its curve says, so that such a point ranks below every dry one.
-  const starved = verdict === 'falls_short' && (atRequiredFlow?.margin ?? -1) >= 0 ? 500 : 0;
+  const starved = verdict === 'falls_short' && (atRequiredFlow?.margin ?? -1) >= -TOLD_APART ? 500 : 0;
   if (atRequiredFlow) return atRequiredFlow.margin / point.pressure - starved;
   // Off its curve, a point ranks below every one that is on it, and by the flow that it falls short.
   return -1e3 + (atRequiredPressure ? atRequiredPressure.margin / point.flow : -1);

@@ -5,6 +5,7 @@ import { closingOrifice, type Delivery, deliveries } from './delivery.js';
 import { limitOf } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
+import { TOLD_APART } from './staging.js';
 import { cavitating, suctionSlack } from './suction-head.js';
 import { readTestOrifice } from './test-orifice.js';
 
@@ -33,15 +34,13 @@ export function judgeHere(rig: Rig, typing: TypingAsked): { here: VerdictUnder; 
   const ends = deliveries(rig, staging).map((delivery) =>
     points.map((point) => pointHere(delivery, point)).reduce(worse),
   );
-  const worst =
-    staging === 'separate'
-      ? ends.reduce((kept, end) => (end.score > kept.score ? end : kept))
-      : ends.reduce(worse);
+  const worst = ends.reduce((kept, end) => (end.score > kept.score ? end : kept));
   const { point, state, reachable, pressure, delivery } = worst;
   const margin = pressure - point.pressure;
   const starved = cavitating(state).map(({ name }) => name);
   const reading = typing.requirement.test_orifice && readOrifice(rig, typing, delivery);
-  const meets = reachable && margin >= 0 && starved.length === 0 && !(reading && reading.margin < 0);
+  const meets =
+    reachable && margin >= -TOLD_APART && starved.length === 0 && !(reading && reading.margin < -TOLD_APART);
   const here: VerdictUnder = {
     verdict: meets ? 'meets' : 'falls_short',
     pressure: reachable ? pressure : undefined,
@@ -62,7 +61,9 @@ function worse(one: PointHere, other: PointHere): PointHere {
 }
 
 function pointHere(delivery: Delivery, point: RatingPoint): PointHere {
+  delivery.drawFrom(point.lift);
   const state = delivery.at(point.flow);
+  delivery.drawFrom(undefined);
   const reachable = delivery.offCurve(state) === undefined;
   const pressure = delivery.pressure(state, point.flow, point.net);
   const starved = cavitating(state).length > 0;

@@ -229,11 +229,11 @@ describe('rating points', () => {
 });
 
 describe('where it is judged', () => {
-  it('the weakest outlet decides', async () => {
+  it('the best outlet decides, as the orifice hangs on one at a time', async () => {
     const outlets = { left: [costs(10)], right: [costs(30)], rear: [costs(20)] };
     const answer = await check(60, 200, { engine: engineOf(A, undefined, { outlets }) });
-    expect((answer.atRequiredFlow?.pressure as number) / PSI).toBeCloseTo(304 - 30, 3);
-    expect(answer.judgedAt).toContain('right');
+    expect((answer.atRequiredFlow?.pressure as number) / PSI).toBeCloseTo(304 - 10, 3);
+    expect(answer.judgedAt).toBe('outlet left, the best of 3');
   });
 
   it('pumps that work apart are judged by the better one', async () => {
