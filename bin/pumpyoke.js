@@ -5,6 +5,19 @@ import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
+/**
+ * A run is too short to optimise for, and its garbage too little to wake other threads for. The same stand in
+ * src/build/code-cache.js: V8 takes a cache that was made under other flags for another's.
+ */
+const FLAGS = [
+  '--interrupt-budget=2000000',
+  '--no-parallel-scavenge',
+  '--no-concurrent-marking',
+  '--no-concurrent-sweeping',
+  '--no-parallel-compaction',
+  '--no-parallel-marking',
+].join(' ');
+
 const built = (name) => fileURLToPath(new URL(`../dist/${name}`, import.meta.url));
 
 function readIfThere(file, encoding) {
@@ -25,7 +38,7 @@ if (source === undefined) {
   // Compiling costs as much as answering. Where there is no cache for this very Node, V8 compiles as ever.
   const cachedData = readIfThere(built(`cli-${process.version}-${process.platform}-${process.arch}.cache`));
   // Most of what a run calls is called for a moment only: optimising it so soon costs more than it saves.
-  if (cachedData) setFlagsFromString('--interrupt-budget=2000000');
+  if (cachedData) setFlagsFromString(FLAGS);
   const script = new Script(source, { filename: program, cachedData });
   script.runInThisContext()(createRequire(program), program);
 }
