@@ -5,18 +5,8 @@ import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
-/**
- * A run is too short to optimise for, and its garbage too little to wake other threads for. The same stand in
- * src/build/code-cache.js: V8 takes a cache that was made under other flags for another's.
- */
-const FLAGS = [
-  '--interrupt-budget=2000000',
-  '--no-parallel-scavenge',
-  '--no-concurrent-marking',
-  '--no-concurrent-sweeping',
-  '--no-parallel-compaction',
-  '--no-parallel-marking',
-].join(' ');
+/** The same stands in src/build/code-cache.js: V8 takes a cache that was made under other flags for another's. */
+const FLAGS = '--interrupt-budget=2000000';
 
 const built = (name) => fileURLToPath(new URL(`../dist/${name}`, import.meta.url));
 

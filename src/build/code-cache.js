@@ -5,18 +5,8 @@ import { createRequire } from 'node:module';
 import { setFlagsFromString } from 'node:v8';
 import vm from 'node:vm';
 
-/**
- * A run is too short to optimise for, and its garbage too little to wake other threads for. The same stand in
- * bin/pumpyoke.js: V8 takes a cache that was made under other flags for another's.
- */
-const FLAGS = [
-  '--interrupt-budget=2000000',
-  '--no-parallel-scavenge',
-  '--no-concurrent-marking',
-  '--no-concurrent-sweeping',
-  '--no-parallel-compaction',
-  '--no-parallel-marking',
-].join(' ');
+/** The same stands in bin/pumpyoke.js: V8 takes a cache that was made under other flags for another's. */
+const FLAGS = '--interrupt-budget=2000000';
 
 const [program, file, cache, ...args] = process.argv.slice(2);
 process.argv.splice(1, process.argv.length, program, ...args);
