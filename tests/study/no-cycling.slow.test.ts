@@ -16,7 +16,7 @@ const NAMED = /^(no_source|cut_off_demand) /;
 
 /**
  * Faults that are known and open: engines whose efficiency falls so steeply from one row to the next that they are pulled down just
- * there, one layout in three hundred of these. The solver gives up with the pump named instead of finding the flow; it neither loops
+ * there (in each the pump named loses more than half of it between two rows), one layout in three hundred of these. The solver gives up with the pump named instead of finding the flow; it neither loops
  * without end nor gives a wrong answer. A seed that is found again must leave the list.
  */
 const NOT_FOUND_YET = [44, 411, 829, 1113, 1128, 8277];
@@ -52,13 +52,15 @@ async function endsOf(
   return ends;
 }
 
-// Check valves, relief valves, cooling lines, governors, engines at their limit and automatic nozzles all at once.
 /** Ten thousand were drawn when the rules were made, and are again by PUMPYOKE_LAYOUTS=10000; a run of all tests draws fewer. */
 const LAYOUTS = Number(process.env.PUMPYOKE_LAYOUTS ?? 1500);
 
+// Check valves, relief valves, cooling lines, governors, engines at their limit and automatic nozzles all at once.
 test(`no rule of state cycles on ${LAYOUTS} random layouts: each ends in an answer or a named refusal`, async () => {
   const ends = await endsOf({ from: 1, count: LAYOUTS }, (seed) => operateLayout(layoutOf(seed)));
-  expect(ends.lost.filter((one) => !NOT_FOUND_YET.includes(Number.parseInt(one, 10)))).toEqual([]);
+  const lost = ends.lost.map((one) => Number.parseInt(one, 10));
+  // Both ways: a new fault fails, and so does a known one that has been mended and still stands in the list.
+  expect(lost, ends.lost.join('\n')).toEqual(NOT_FOUND_YET.filter((seed) => seed <= LAYOUTS));
   expect(ends.answered + ends.refused.length + ends.lost.length).toBe(LAYOUTS);
   expect(ends.answered).toBeGreaterThan(0.9 * LAYOUTS);
   expect(ends.most).toBeLessThan(100);
