@@ -197,6 +197,11 @@ export class Equations {
     return along;
   }
 
+  /** The greatest of the heads either way, m. */
+  greatestHead(): number {
+    return this.head.reduce((most, head) => Math.max(most, Math.abs(head)), 0);
+  }
+
   /** The worst imbalance of a node at the flows, m3/s, and which node it is. */
   imbalance(): { flowResidual: number; worstNode: number } {
     const { flow, tail, tip, excess, demand, position, plan } = this;

@@ -12,6 +12,8 @@ const NEAR_ENOUGH = 1e-4;
 const LEAST_DESCENT = 1e-14;
 /** Part of the overshoot that a step may leave from then on. */
 const CAREFUL = 0.1;
+/** Out of balance by this part of the greatest head is the rounding of heads, which no further step lessens. */
+const ROUNDING = 1e-12;
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
 /**
@@ -126,6 +128,8 @@ export class NetworkSolver {
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) break;
       // Steps to and fro across a kink at no flow: what they would still gain is nothing.
       if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) break;
+      // A draw far past what the pumps can give stands at heads of a million metres.
+      if (losses.upright && equations.worstHead <= ROUNDING * equations.greatestHead()) break;
       // The first step need not balance the nodes before it, so only later ones can be judged along their line.
       const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
       if (iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
