@@ -14,7 +14,6 @@ import { judgedAtPanel } from './judged-at-panel.js';
 import { mixedRules } from './mixed-rules.js';
 import { noCheckValve } from './no-check-valve.js';
 import { nozzleShort } from './nozzle-short.js';
-import { npshShort } from './npsh-short.js';
 import { offCurve } from './off-curve.js';
 import { overweight } from './overweight.js';
 import { pumpPressure } from './pump-pressure.js';
@@ -41,7 +40,6 @@ const HAZARDS: readonly Hazard[] = [
   gaugeRange,
   inletVapour,
   suctionShort,
-  npshShort,
   intakeFloor,
   highLift,
   relayRelief,

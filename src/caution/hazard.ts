@@ -1,8 +1,7 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
-import type { CheckAnswer, RunningFacts, Verdict } from '../study/answer.js';
-import type { HeatAnswer, LedgerLine } from '../study/engine-answer.js';
 import type { Caution, CautionLevel } from './caution.js';
+import type { Judged, LimitLoad, PumpHeat, Running, VerdictFacts } from './facts.js';
 
 /** A state that a hazard is looked for in. */
 export interface HazardCase {
@@ -22,21 +21,16 @@ export interface HazardFacts {
   layout: Layout;
   cases: readonly HazardCase[];
   /** The pumps' verdict, where there is one. */
-  pumpVerdict?: Verdict;
-  /** Power, suction, pressure control and staging, of a check. */
-  running?: RunningFacts;
-  /** Pressure that the verdict turns on and its margin, Pa, where there is a verdict. */
-  verdict?: { required: number; margin: number; reading?: number };
+  pumpVerdict?: 'meets' | 'falls_short';
+  /** What holds the pumps, of a check. */
+  running?: Running;
+  verdict?: VerdictFacts;
   /** What each pump does to the temperature of its water. */
-  heat?: readonly HeatAnswer[];
+  heat?: readonly PumpHeat[];
   /** Every limit with its loads. */
-  ledger?: readonly LedgerLine[];
-  /** What a check has found besides, for hazards that lie in the verdict rather than in a state. */
+  ledger?: readonly LimitLoad[];
   judged?: Judged;
 }
-
-/** What of a check's answer a hazard may look at. */
-export type Judged = Pick<CheckAnswer, 'staging' | 'stagings' | 'judgedAt' | 'hotDay' | 'pumpsOut'>;
 
 /** One hazard: what it finds in a layout's states. It says nothing of a sound one. */
 export type Hazard = (facts: HazardFacts) => Caution[];

@@ -1,7 +1,7 @@
+import { alongHose } from '../assembly/along-hose.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Hose } from '../catalogue/schema/hose.js';
-import { alongHose } from '../study/ground-line.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 

@@ -1,14 +1,25 @@
+import type { AssembledPump } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
+
+/** Gauge pressure at which water boils at a site, Pa. */
+function boilingPressure({ assembly }: OperatingPoint): number {
+  return assembly.site.vapourPressure - assembly.site.atmosphericPressure;
+}
+
+/** Whether the inlet of a pump would have to stand where water boils. */
+export function belowVapour(point: OperatingPoint, pump: AssembledPump): boolean {
+  return point.gaugePressure(pump.inlet) <= boilingPressure(point);
+}
 
 /** A pump inlet whose absolute pressure falls to that of water vapour: it cannot pass the flow that is asked of it. */
 export const inletVapour: Hazard = ({ cases }) =>
   cases.flatMap(({ when, point }) => {
-    const { atmosphericPressure, vapourPressure } = point.assembly.site;
+    const limit = boilingPressure(point);
     return point.assembly.pumps.flatMap((pump): Caution[] => {
+      if (!belowVapour(point, pump)) return [];
       const value = point.gaugePressure(pump.inlet);
-      const limit = vapourPressure - atmosphericPressure;
-      if (value > limit) return [];
       return [
         {
           code: 'inlet_below_vapour',

@@ -1,6 +1,6 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
+import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { leastPressure } from '../study/nozzle-needs.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 

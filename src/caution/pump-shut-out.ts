@@ -1,7 +1,7 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import type { HeatAnswer } from '../study/engine-answer.js';
 import type { Caution } from './caution.js';
+import type { PumpHeat } from './facts.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
 /** 140 degF, at which water scalds within seconds. Common practice, no source. */
@@ -105,7 +105,7 @@ interface Soon {
 }
 
 /** How soon, by its trapped water and its power. No heat is taken off for metal and air, so that it takes longer. */
-function boilsIn({ name }: AssembledPump, heats: readonly HeatAnswer[] | undefined): Soon {
+function boilsIn({ name }: AssembledPump, heats: readonly PumpHeat[] | undefined): Soon {
   const heat = heats?.find((one) => one.name === name);
   if (heat?.untilScald === undefined || heat.untilBoiling === undefined) return { text: '' };
   const bound = heat.basis === 'engine_rating' ? ' if its engine gave all its power' : '';

@@ -1,5 +1,5 @@
+import { alongHose, isLaid } from '../assembly/along-hose.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { alongHose, isLaid } from '../study/ground-line.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 

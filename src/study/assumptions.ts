@@ -1,5 +1,6 @@
 import { hasPowerData } from '../assembly/engine-power.js';
 import type { Site } from '../assembly/site.js';
+import { citation } from '../catalogue/citation.js';
 import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
 import { frictionLaw } from '../catalogue/schema/friction.js';
 import type { Source } from '../catalogue/schema/text.js';
@@ -7,7 +8,6 @@ import type { EnginePump, Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import type { Dimension, Measure } from '../quantity/dimension.js';
 import type { Statement } from './answer.js';
-import { citation } from './citation.js';
 import { allSteps } from './rig.js';
 
 /** What an answer rests on, so that a reader can disagree with it: conditions, laws, and every value looked up. */

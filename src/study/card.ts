@@ -1,6 +1,7 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
+import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
@@ -12,7 +13,6 @@ import { governed } from './governor.js';
 import { laidHose } from './ground-line.js';
 import { GrowingLay } from './growing-lay.js';
 import { lowestLimit } from './lay-limits.js';
-import { leastPressure } from './nozzle-needs.js';
 import { operateLayout } from './operation.js';
 import { hoseLength, LayPaths } from './paths.js';
 import { Rig } from './rig.js';

@@ -1,6 +1,7 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { citation } from '../catalogue/citation.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
 import { heightOfPressure } from '../physics/elevation.js';
@@ -9,7 +10,6 @@ import { fromUnit } from '../quantity/format.js';
 import { totalFlow } from './always-run.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
-import { citation } from './citation.js';
 import type { ClockAnswer, FuelClock, ShuttleClock, TankClock } from './clock-answer.js';
 import { DrawDown, RESERVE, RESERVE_SOURCE } from './drawdown.js';
 import { governed } from './governor.js';

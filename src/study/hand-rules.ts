@@ -1,6 +1,7 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
 import { localLossLaw, lossAtFlow } from '../assembly/laws.js';
 import type { Element } from '../assembly/network-builder.js';
+import { flowAtPressure, needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { type AppliancePolicy, applianceLoss } from '../catalogue/schema/appliance.js';
 import type { LocalLoss } from '../catalogue/schema/local-loss.js';
@@ -8,7 +9,6 @@ import { FOOT, GALLON_PER_MINUTE, PSI } from '../physics/customary.js';
 import type { Statement } from './answer.js';
 import type { HabitAnswer } from './field-answer.js';
 import { habitOf } from './habit.js';
-import { flowAtPressure, needOf } from './nozzle-needs.js';
 import { LayPaths, trunkOf } from './paths.js';
 import type { HandRule, RuleSet } from './require-answer.js';
 

@@ -1,13 +1,13 @@
+import { alongHose } from '../assembly/along-hose.js';
 import type { Element } from '../assembly/network-builder.js';
+import { leastPressure, needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { citation } from '../catalogue/citation.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Progressive } from '../layout/progressive.js';
 import { INTAKE_FLOOR, INTAKE_FLOOR_SOURCE } from '../physics/relay.js';
 import type { LimitMet } from './advance-answer.js';
-import { citation } from './citation.js';
-import { alongHose } from './ground-line.js';
 import { type GrowingLay, type LaidOut, VARIANT_TANK } from './growing-lay.js';
-import { leastPressure, needOf } from './nozzle-needs.js';
 import { portableTanks } from './supply.js';
 
 /** Pressure at the inlet of an open tank below which no water comes up to it, Pa. */

@@ -1,4 +1,5 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
+import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { lateralsOn, type Progressive, sectionOf } from '../layout/progressive.js';
 import type { AdvanceStep, HighestHose, LimitMet } from './advance-answer.js';
@@ -6,7 +7,6 @@ import { totalFlow } from './always-run.js';
 import type { GrowingLay, LaidOut } from './growing-lay.js';
 import { highestIn, pressureLimits } from './lay-limits.js';
 import { fittingsUsed, hoseUsed } from './lay-stores.js';
-import { leastPressure } from './nozzle-needs.js';
 import { hoseLength, LayPaths } from './paths.js';
 
 /** A step of an advance, but for what its water is: that hangs on the steps before it. */

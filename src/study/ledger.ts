@@ -1,5 +1,6 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { HazardCase } from '../caution/hazard.js';
 import { PSI } from '../physics/customary.js';
@@ -7,7 +8,6 @@ import type { Dimension } from '../quantity/dimension.js';
 import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';
 import type { SuctionAnswer } from './suction.js';
-import { npshAvailable, suctionNeed } from './suction-head.js';
 
 /** Dial of a gauge that does not say: 0 to 400 psi. Common practice, no source. */
 const USUAL_DIAL = 400 * PSI;

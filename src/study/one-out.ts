@@ -1,4 +1,5 @@
 import type { StagingName } from '../assembly/assembly.js';
+import { cavitating } from '../assembly/suction-head.js';
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
@@ -7,7 +8,6 @@ import { takeInventory } from './inventory.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
 import type { StagingJudged } from './staging.js';
-import { cavitating } from './suction-head.js';
 import { readTestOrifice } from './test-orifice.js';
 
 const OTHER: Record<PumpName, PumpName> = { a: 'b', b: 'a' };

@@ -1,6 +1,7 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { citation } from '../catalogue/citation.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
@@ -13,7 +14,6 @@ import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { axlesOf } from './axles.js';
-import { citation } from './citation.js';
 import { governed } from './governor.js';
 import { endToEndHabits } from './habit.js';
 import { heatOf } from './heat.js';

@@ -1,8 +1,8 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type { PumpAnswer } from './answer.js';
 import { pumpShares } from './staging.js';
-import { npshAvailable, suctionNeed } from './suction-head.js';
 
 /** Below this nothing flows, m3/s (0.02 gpm). */
 export const STANDSTILL = 1e-6;

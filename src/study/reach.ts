@@ -1,5 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
+import { needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { citation } from '../catalogue/citation.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
@@ -10,8 +12,6 @@ import { FOOT } from '../physics/customary.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
-import { citation } from './citation.js';
-import { needOf } from './nozzle-needs.js';
 import type { ReachAnswer, ReachCell, ReachStaging } from './reach-answer.js';
 import { Rig, SolvedAssembly } from './rig.js';
 import { solverReport } from './solver-report.js';

@@ -1,5 +1,6 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledNozzle, Assembly, StagingName } from '../assembly/assembly.js';
+import { flowAtPressure, needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from '../caution/caution.js';
 import { cautionsOf } from '../caution/cautions.js';
@@ -11,7 +12,6 @@ import { Throttled } from './governor.js';
 import { highestHose } from './ground-line.js';
 import { Notebook } from './hand-rules.js';
 import { mapLay } from './map-steps.js';
-import { flowAtPressure, needOf } from './nozzle-needs.js';
 import { LayPaths } from './paths.js';
 import type {
   NozzleNeed,

@@ -1,7 +1,7 @@
+import { citation } from '../catalogue/citation.js';
 import { typingPoints } from '../catalogue/schema/typing.js';
 import type { TypingAsked } from '../layout/layout.js';
 import type { RatingPoint } from './answer.js';
-import { citation } from './citation.js';
 
 /** The points that a typing asks for, with a pressure each. */
 export function ratingPoints(typing: TypingAsked): RatingPoint[] {

@@ -1,11 +1,11 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { suctionMargin } from '../assembly/suction-head.js';
 import type { Statement, Verdict } from './answer.js';
 import { closeIn } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
-import { suctionMargin } from './suction-head.js';
 
 /** Throttles are found to this part of rated speed, or once the shares lie this near. */
 const THROTTLE_FOUND = 1e-5;

@@ -1,5 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { cavitating, npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type {
   FlowMargin,
   PressureMargin,
@@ -11,7 +12,6 @@ import type {
 } from './answer.js';
 import { type Delivery, deliveries } from './delivery.js';
 import type { Rig } from './rig.js';
-import { cavitating, npshAvailable, suctionNeed } from './suction-head.js';
 
 /** One rating point judged at one end in one staging. */
 export interface PointJudged {

@@ -1,6 +1,7 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { siteOf } from '../assembly/site.js';
+import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from '../assembly/suction-head.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
@@ -10,7 +11,6 @@ import { type Delivery, deliveries } from './delivery.js';
 import { closeIn } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import type { Rig } from './rig.js';
-import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from './suction-head.js';
 import { judgeHere } from './verdict-here.js';
 
 /** Part of the tank that is left when four fifths are drawn. NFPA 1901, tank-to-pump (from memory). */

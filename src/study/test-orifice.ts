@@ -1,12 +1,12 @@
 import type { Assembly, NamedPlace } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { nozzleLaw } from '../assembly/outlet.js';
+import { citation } from '../catalogue/citation.js';
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
 import type { TypingTestOrifice } from '../catalogue/schema/typing.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
 import type { TestOrifice } from './answer.js';
-import { citation } from './citation.js';
 import { SolvedAssembly } from './rig.js';
 
 /** What the inspector reads, and the state that he reads it in. */

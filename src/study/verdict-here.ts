@@ -1,4 +1,5 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { cavitating, suctionSlack } from '../assembly/suction-head.js';
 import type { TypingAsked } from '../layout/layout.js';
 import type { RatingPoint, VerdictUnder } from './answer.js';
 import { closingOrifice, type Delivery, deliveries } from './delivery.js';
@@ -6,7 +7,6 @@ import { limitOf } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
 import { TOLD_APART } from './staging.js';
-import { cavitating, suctionSlack } from './suction-head.js';
 import { readTestOrifice } from './test-orifice.js';
 
 interface PointHere {

@@ -395,6 +395,43 @@ describe('an inlet below vapour pressure', () => {
   });
 });
 
+describe('one fault of suction', () => {
+  /** Needs more than a flooded suction gives at any flow. */
+  const thirsty = parabolic(400, 75, 250, 120, { npsh_required: [['10 gpm', '60 ft']] });
+  const needy = (cautions: readonly Caution[], at: string) =>
+    cautions
+      .filter(({ at: place }) => place === at)
+      .map(({ code }) => code)
+      .filter((code) => /suction|npsh|vapour|lift/.test(code));
+
+  it('is told once of a pump short of what its file asks for, and stops', async () => {
+    const engine = engineOf(A, thirsty, { plumbing: CHECKED });
+    for (const cautions of [
+      await checked({ engine, lay: [HOSE, tip('0.45 in')] }),
+      await flowing({ engine, lay: [HOSE, tip('0.45 in')] }),
+    ]) {
+      expect(needy(cautions, 'pump b')).toEqual(['suction_short']);
+      expect(only(cautions, 'suction_short').level).toBe('stop');
+    }
+  });
+
+  it('is told as boiling where the water would boil, and as nothing else', async () => {
+    const engine = engineOf(parabolic(400, 150, 250, 200, { npsh_required: [['10 gpm', '20 ft']] }));
+    const suction = [{ hose: { inside_diameter: '2 in', coefficient: 6 }, length: '20 ft' }];
+    const cautions = await checked({ engine, supply: { draft: { lift: '25 ft', suction } } }, 150, 100);
+    expect(needy(cautions, 'pump a')).toEqual(['inlet_below_vapour']);
+  });
+
+  it('is told of the lift alone where that is what is too much by the same rule', async () => {
+    const suction = [{ hose: { inside_diameter: '4 in', coefficient: 0.2 }, length: '20 ft' }];
+    const supply = { draft: { lift: '24 ft', suction } };
+    const cautions = await checked({ engine: engineOf(A), supply }, 60);
+    expect(codes(cautions).filter((code) => /suction|vapour|lift/.test(code))).toEqual([
+      'lift_over_attainable',
+    ]);
+  });
+});
+
 describe('a thin margin', () => {
   const engine = engineOf(A, undefined, { plumbing: { cooling: { orifice: '1/16 in' } } });
   /** The cautions of a check whose margin is just so, psi. */

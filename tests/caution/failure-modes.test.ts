@@ -130,6 +130,14 @@ const MODES: {
     mode: '6 a line from the tank that is too thin',
     code: 'suction_short',
     change: (d) => {
+      d.engine.plumbing.suction[0].pipe.inside_diameter = '1.25 in';
+      d.engine.plumbing.suction[0].length = '28 ft';
+    },
+  },
+  {
+    mode: '6 a line from the tank so thin that the water would boil in it',
+    code: 'inlet_below_vapour',
+    change: (d) => {
       d.engine.plumbing.suction[0].pipe.inside_diameter = '1 in';
       d.engine.plumbing.suction[0].length = '20 ft';
     },

@@ -4,8 +4,13 @@ import { changed, checked, type Loose, sound } from '../caution/sound.js';
 
 const PSI = 6894.757293168361;
 
-/** Cautions that a line of the ledger past its limit shows up as; hose has one for each of its limits. */
-const SPEAKS = (code: string) => (code === 'hose_near_limit' ? /^hose_/ : new RegExp(`^${code}$`));
+/** Cautions that a line of the ledger past its limit shows up as; hose has one for each of its limits, suction for each degree. */
+const SPEAKS = (code: string) =>
+  code === 'hose_near_limit'
+    ? /^hose_/
+    : code === 'suction_short'
+      ? /^(suction_short|inlet_below_vapour)$/
+      : new RegExp(`^${code}$`);
 
 const VARIANTS: [string, (d: Loose) => void][] = [
   ['as it is', () => {}],
@@ -28,6 +33,13 @@ const VARIANTS: [string, (d: Loose) => void][] = [
   [
     'short of suction',
     (d) => Object.assign(d.engine.pumps.b.model, { npsh_required: [['40 gpm', '40 ft']] }),
+  ],
+  [
+    'with water that boils in the suction',
+    (d) => {
+      d.engine.plumbing.suction[0].pipe.inside_diameter = '1 in';
+      d.engine.plumbing.suction[0].length = '20 ft';
+    },
   ],
   ['overweight', (d) => Object.assign(d.engine, { gross_weight_rating: '15000 lb' })],
   ['with a low relief', (d) => Object.assign(d.engine.relief, { opens_at: '250 psi' })],

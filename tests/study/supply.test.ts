@@ -76,10 +76,10 @@ test('a pump without the net positive suction head that it needs is stopped', as
     layoutOf(
       `${engine('', needs)}supply: {draft: {lift: ${lift} ft, suction: [{hose: suction-2.5, length: 30 ft}]}}\n${lay([{ feet: 100 }], FAR_FOG)}`,
     );
-  const short = (await operateLayout(draft(18))).cautions.find(({ code }) => code === 'npsh_short');
+  const short = (await operateLayout(draft(18))).cautions.find(({ code }) => code === 'suction_short');
   expect(short?.level).toBe('stop');
   expect((short?.limit?.value ?? 0) / FOOT).toBeCloseTo(20, 6);
-  expect((await operateLayout(draft(5))).cautions.some(({ code }) => code === 'npsh_short')).toBe(false);
+  expect((await operateLayout(draft(5))).cautions.some(({ code }) => code === 'suction_short')).toBe(false);
 });
 
 const booster = (before: string, feet: number) =>

@@ -1,10 +1,10 @@
-import type { AssembledNozzle } from '../assembly/assembly.js';
-import { flowAtLoss } from '../assembly/laws.js';
-import { nozzleLaw } from '../assembly/outlet.js';
-import type { Site } from '../assembly/site.js';
+import { citation } from '../catalogue/citation.js';
 import { PSI } from '../physics/customary.js';
 import { heightOfPressure } from '../physics/elevation.js';
-import { citation } from './citation.js';
+import type { AssembledNozzle } from './assembly.js';
+import { flowAtLoss } from './laws.js';
+import { nozzleLaw } from './outlet.js';
+import type { Site } from './site.js';
 
 /** Nozzle pressure of a smooth bore on a hand line. */
 const HAND_LINE = 50 * PSI;

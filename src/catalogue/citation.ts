@@ -1,5 +1,5 @@
-import type { Source } from '../catalogue/schema/text.js';
-import { sourceOf, sourcesOf } from '../catalogue/source.js';
+import type { Source } from './schema/text.js';
+import { sourceOf, sourcesOf } from './source.js';
 
 /** Where a value of a part comes from, or all that the part names; the layout, where it names nothing. */
 export function citation(part: { source?: Source }, key?: string): string {

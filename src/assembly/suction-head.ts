@@ -1,7 +1,7 @@
-import type { AssembledPump } from '../assembly/assembly.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
+import type { AssembledPump } from './assembly.js';
+import type { OperatingPoint } from './operating-point.js';
 
 /** Net positive suction head that there is at a pump's inlet, m. */
 export function npshAvailable(state: OperatingPoint, pump: AssembledPump): number {

@@ -1,0 +1,76 @@
+import type { StagingName } from '../assembly/assembly.js';
+import type { Measure } from '../quantity/dimension.js';
+
+/**
+ * What hazards look at of an answer, as far as they look at it. The answers themselves are made further down the house, and
+ * fit these shapes.
+ */
+
+type Verdict = 'meets' | 'falls_short';
+
+/** What a pump does to the temperature of its water; K, m3/s, s. */
+export interface PumpHeat {
+  name: string;
+  flow: number;
+  leaving?: number;
+  basis: 'efficiency' | 'engine_rating' | 'not_known';
+  leastFlow?: number;
+  shutFlow: number;
+  shutLeaving?: number;
+  untilScald?: number;
+  untilBoiling?: number;
+}
+
+/** A limit of the rig with its worst load. */
+export interface LimitLoad {
+  code: string;
+  /** `casing`, `setting, by hose 1 of the lay`. */
+  limit: string;
+  at: string;
+  allowed: Measure;
+  worst: number;
+  worstWhen: string;
+  /** What the worst case leaves, as a part of the limit; below 0 past it. */
+  margin: number;
+  source: string;
+}
+
+/** What holds the pumps, and how far the verdict stands. */
+export interface Running {
+  pumps: readonly {
+    name: string;
+    limitedBy: 'governor' | 'power' | 'not_known';
+    ofRatedSpeed: number;
+    powerAvailable?: number;
+  }[];
+  highestPlace?: { stands: 'nowhere' | 'up_to' | 'everywhere'; upTo?: number };
+  powerBracket?: {
+    pumps: readonly { name: string; ratio: number }[];
+    cases: readonly { verdict: Verdict }[];
+  };
+}
+
+/** What a check has found besides, for hazards that lie in the verdict rather than in a state. */
+export interface Judged {
+  staging: StagingName;
+  stagings: readonly {
+    staging: StagingName;
+    verdict: Verdict;
+    reachable: boolean;
+    atRequiredFlow?: { pressure: number; margin: number };
+  }[];
+  /** Where the verdict is read. */
+  judgedAt: string;
+  hotDay?: { airTemperature: number; verdict: Verdict };
+  pumpsOut: readonly {
+    out: string;
+    standing: readonly { check: 'works' | 'stuck_open'; backflowShut: number }[];
+  }[];
+}
+
+export interface VerdictFacts {
+  /** Pressure that the verdict turns on and its margin, Pa. */
+  required: number;
+  margin: number;
+  reading?: number;
+}
