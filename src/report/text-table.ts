@@ -17,7 +17,7 @@ const BORDERLESS = { ...Object.fromEntries(EDGES.split(' ').map((edge) => [edge,
 
 function naturalWidths({ columns, rows }: Table): number[] {
   return columns.map(({ title }, index) =>
-    Math.max(columnsOf(title), ...rows.map((row) => columnsOf(plain(cellText(row[index]))))),
+    rows.reduce((widest, row) => Math.max(widest, columnsOf(plain(cellText(row[index])))), columnsOf(title)),
   );
 }
 
@@ -35,9 +35,9 @@ function painted(cell: Cell, width: number, paint: Paint): string {
     .join('\n');
 }
 
-function asTable({ columns, rows }: Table, widths: number[], paint: Paint): string[] {
+function drawn({ columns }: Table, head: string[], rows: Cell[][], widths: number[], paint: Paint): string[] {
   const table = new CliTable({
-    head: columns.map(({ title }) => paint.strong(title)),
+    head,
     colWidths: widths,
     colAligns: columns.map(({ align }) => align ?? 'left'),
     chars: BORDERLESS,
@@ -45,6 +45,19 @@ function asTable({ columns, rows }: Table, widths: number[], paint: Paint): stri
   });
   for (const row of rows) table.push(row.map((cell, index) => painted(cell, widths[index], paint)));
   return table.toString().split('\n');
+}
+
+/** cli-table3 looks through every row above each cell for one that spans it: a long table is drawn a piece at a time. */
+const ROWS_AT_ONCE = 25;
+
+function asTable(table: Table, widths: number[], paint: Paint): string[] {
+  const { columns, rows } = table;
+  const head = columns.map(({ title }) => paint.strong(title));
+  const lines = drawn(table, head, rows.slice(0, ROWS_AT_ONCE), widths, paint);
+  for (let from = ROWS_AT_ONCE; from < rows.length; from += ROWS_AT_ONCE)
+    for (const line of drawn(table, [], rows.slice(from, from + ROWS_AT_ONCE), widths, paint))
+      lines.push(line);
+  return lines;
 }
 
 interface Field {

@@ -14,7 +14,7 @@ import { laidHose } from './ground-line.js';
 import { GrowingLay } from './growing-lay.js';
 import { lowestLimit } from './lay-limits.js';
 import { operateLayout } from './operation.js';
-import { hoseLength, LayPaths } from './paths.js';
+import { LayPaths } from './paths.js';
 import { Rig } from './rig.js';
 import { shuttleRound, sustainedFlow, tendersNeeded } from './shuttle.js';
 
@@ -159,7 +159,7 @@ function withGround(
 function openAtMost(rig: Rig, point: OperatingPoint): CardAnswer['open'] {
   const { assembly } = point;
   const paths = new LayPaths(assembly);
-  const lengths = new Map(assembly.nozzles.map((one) => [one.name, hoseLength(paths.to(one.inlet))]));
+  const lengths = new Map(assembly.nozzles.map((one) => [one.name, paths.hoseTo(one.inlet)]));
   const far = [...assembly.nozzles].sort((a, b) => (lengths.get(b.name) ?? 0) - (lengths.get(a.name) ?? 0));
   const holds = (count: number) => {
     const open = new Set(far.slice(0, count).map(({ name }) => name));

@@ -7,7 +7,7 @@ import { totalFlow } from './always-run.js';
 import type { GrowingLay, LaidOut } from './growing-lay.js';
 import { highestIn, pressureLimits } from './lay-limits.js';
 import { fittingsUsed, hoseUsed } from './lay-stores.js';
-import { hoseLength, LayPaths } from './paths.js';
+import { LayPaths } from './paths.js';
 
 /** A step of an advance, but for what its water is: that hangs on the steps before it. */
 export function stepAt(lay: GrowingLay, laid: LaidOut): AdvanceStep {
@@ -66,7 +66,7 @@ function farthest(point: OperatingPoint, open: readonly AssembledNozzle[]): Asse
   const paths = new LayPaths(point.assembly);
   let kept: { nozzle: AssembledNozzle; length: number } | undefined;
   for (const nozzle of open) {
-    const length = hoseLength(paths.to(nozzle.inlet));
+    const length = paths.hoseTo(nozzle.inlet);
     if (kept === undefined || length >= kept.length) kept = { nozzle, length };
   }
   return kept?.nozzle;
