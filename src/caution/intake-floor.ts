@@ -37,9 +37,10 @@ export const intakeFloor: Hazard = ({ layout, cases }) => {
 function drawsFromTank(point: OperatingPoint, pump: AssembledPump): boolean {
   const { elements, outlets } = point.assembly;
   const ends = new Set(outlets.map(({ place }) => place.node));
+  const arriving = new Map(elements.toReversed().map((element) => [element.to.node, element]));
   let { node } = pump.inlet;
   for (let steps = 0; steps <= elements.length && !ends.has(node); steps++) {
-    const before = elements.find((element) => element.to.node === node);
+    const before = arriving.get(node);
     if (before === undefined || before.kind === 'pump') return false;
     if (before.kind === 'tank') return true;
     node = before.from.node;

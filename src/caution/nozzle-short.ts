@@ -1,20 +1,18 @@
-import type { AssembledNozzle } from '../assembly/assembly.js';
 import { leastPressure } from '../assembly/nozzle-needs.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
 /** Open nozzles that fall below their least pressure when the far line bursts or a pump drops out, and did not before. */
 export const nozzleShort: Hazard = ({ cases }) => {
-  const laid = cases.find(({ kind }) => kind === 'laid');
+  const laid = pressures(cases.find(({ kind }) => kind === 'laid'));
   return cases.flatMap((one) => (one.kind === 'burst' || one.kind === 'one_out' ? inCase(one, laid) : []));
 };
 
-function inCase({ kind, when, point, gone }: HazardCase, laid: HazardCase | undefined): Caution[] {
+function inCase({ kind, when, point, gone }: HazardCase, laid: ReadonlyMap<string, number>): Caution[] {
   const short = point.assembly.nozzles.flatMap((nozzle) => {
     const least = leastPressure(nozzle);
     if (nozzle.state === 'shut' || nozzle.name === gone || least === undefined) return [];
-    const before = laid && pressureAt(laid.point, nozzle.name);
+    const before = laid.get(nozzle.name);
     if (before !== undefined && before < least) return [];
     const value = point.totalPressure(nozzle.inlet);
     return value < least ? [{ nozzle, value, least }] : [];
@@ -41,7 +39,8 @@ function inCase({ kind, when, point, gone }: HazardCase, laid: HazardCase | unde
   ];
 }
 
-function pressureAt(point: OperatingPoint, name: string): number | undefined {
-  const nozzle = point.assembly.nozzles.find((one: AssembledNozzle) => one.name === name);
-  return nozzle && point.totalPressure(nozzle.inlet);
+/** What each nozzle has, Pa; of nozzles of one name the first. */
+function pressures(one: HazardCase | undefined): ReadonlyMap<string, number> {
+  const nozzles = one?.point.assembly.nozzles ?? [];
+  return new Map(nozzles.toReversed().map(({ name, inlet }) => [name, one?.point.totalPressure(inlet) ?? 0]));
 }

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
-import type { CardAnswer, CardPoint } from '../study/card.js';
+import type { CardAnswer } from '../study/card.js';
+import type { CardPoint } from '../study/card-points.js';
 import { columnsOf } from './columns.js';
 import { type Figures, figuresIn } from './figures.js';
 import { plain } from './plain.js';

@@ -4,9 +4,9 @@ import type { Element } from '../assembly/network-builder.js';
 import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
-import type { Step } from '../layout/step.js';
 import { alwaysRun } from './always-run.js';
 import type { AdvanceAnswer, FlowAnswer, Statement } from './answer.js';
+import { type CardPoint, pointsOf } from './card-points.js';
 import { tankClock } from './clock.js';
 import type { TankClock } from './clock-answer.js';
 import { governed } from './governor.js';
@@ -17,17 +17,6 @@ import { operateLayout } from './operation.js';
 import { LayPaths } from './paths.js';
 import { Rig } from './rig.js';
 import { shuttleRound, sustainedFlow, tendersNeeded } from './shuttle.js';
-
-/** A point of the trunk that a crew can find: a wye, a pump, a tank, the end. */
-export interface CardPoint {
-  name: string;
-  /** Hose from the outlet, m. */
-  distance: number;
-  height: number;
-  /** Undefined where it cannot be told. */
-  flowing?: number;
-  shut?: number;
-}
 
 export interface CardAnswer {
   flow: FlowAnswer;
@@ -82,7 +71,10 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
         shut: shut && still && shut.gaugePressure(still.discharge),
       };
     }),
-    lines: layout.lay.map(({ outlet, steps }) => ({ outlet, points: pointsOf(steps, point, shut) })),
+    lines: layout.lay.map(({ outlet, steps }) => ({
+      outlet,
+      points: pointsOf({ outlet, steps }, point, shut),
+    })),
     open: openAtMost(rig, point),
     nozzleLeast: leastOf(point.assembly.nozzles),
     hoseLimit: lowestHose(laidHose(point.assembly)),
@@ -96,60 +88,6 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
     advance,
     assumptions: flow.assumptions,
   };
-}
-
-/** Ground within this of a point is marked by it, m. */
-const MARKED = 1;
-
-/** Along the main line: where it parts, where a pump or a tank stands, and where it ends. */
-function pointsOf(
-  steps: readonly Step[],
-  point: OperatingPoint,
-  shut: OperatingPoint | undefined,
-): CardPoint[] {
-  const points: CardPoint[] = [];
-  let distance = 0;
-  let height = point.assembly.outlets[0]?.place.elevation ?? 0;
-  let hose: Step | undefined;
-  const at = (state: OperatingPoint | undefined) => {
-    const element = state?.assembly.elements.find(({ step }) => step === hose);
-    return state && element && state.totalPressure(element.to);
-  };
-  let ground: { highest: CardPoint; lowest: CardPoint } | undefined;
-  const add = (name: string) => points.push({ name, distance, height, flowing: at(point), shut: at(shut) });
-  for (const step of steps) {
-    if (step.kind === 'hose') {
-      distance += step.length;
-      height += step.rise;
-      hose = step;
-      const here = { name: '', distance, height, flowing: at(point), shut: at(shut) };
-      ground ??= { highest: here, lowest: here };
-      if (height > ground.highest.height) ground.highest = here;
-      if (height < ground.lowest.height) ground.lowest = here;
-    } else if (step.kind === 'siamese') {
-      const [line] = step.siamese;
-      distance += line.reduce((sum, one) => sum + (one.kind === 'hose' ? one.length : 0), 0);
-      height += line.reduce((sum, one) => sum + ('rise' in one ? one.rise : 0), 0);
-      hose = undefined;
-    } else if (['branch', 'pump', 'tank', 'gauge', 'nozzle', 'open_end', 'cap'].includes(step.kind)) {
-      add(step.label);
-    }
-  }
-  const last = points.at(-1);
-  if (last === undefined || last.distance !== distance) add('end of the line');
-  return ground ? withGround(points, ground) : points;
-}
-
-/** The highest and the lowest ground that no wye marks: a ridge or a dip between them. */
-function withGround(
-  points: readonly CardPoint[],
-  { highest, lowest }: { highest: CardPoint; lowest: CardPoint },
-): CardPoint[] {
-  const heights = points.map(({ height }) => height);
-  const all = [...points];
-  if (highest.height > Math.max(...heights) + MARKED) all.push({ ...highest, name: 'highest ground' });
-  if (lowest.height < Math.min(...heights, 0) - MARKED) all.push({ ...lowest, name: 'lowest ground' });
-  return all.sort((a, b) => a.distance - b.distance);
 }
 
 /**

@@ -220,10 +220,14 @@ function hoseLimit({ limits }: Hose): HoseLimit | undefined {
 function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
   const names = [...new Set(cases.flatMap(({ point }) => point.assembly.gauges.map(({ name }) => name)))];
+  const read = cases.map((one) => ({
+    one,
+    gauges: new Map(one.point.assembly.gauges.toReversed().map((gauge) => [gauge.name, gauge])),
+  }));
   return names.flatMap((name) => {
     let stated = true;
-    const loads = cases.flatMap((one): Load[] => {
-      const gauge = one.point.assembly.gauges.find((each) => each.name === name);
+    const loads = read.flatMap(({ one, gauges }): Load[] => {
+      const gauge = gauges.get(name);
       if (gauge === undefined) return [];
       stated = gauge.range !== undefined;
       return [{ case: one, load: one.point.gaugePressure(gauge.place), allowed: gauge.range ?? USUAL_DIAL }];

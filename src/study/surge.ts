@@ -24,14 +24,17 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
   const { site, elements, nozzles } = state.assembly;
   const { wave_speed, closing_time } = layout.surge ?? {};
   const waveSpeed = wave_speed ?? HOSE_WAVE_SPEED;
+  const groups = new Map<number | undefined, string>();
+  const lengths = new Map<string | undefined, number>();
+  for (const { link, group, length = 0 } of elements) {
+    groups.set(link, group);
+    lengths.set(group, (lengths.get(group) ?? 0) + length);
+  }
   return nozzles
     .flatMap((nozzle): Surge[] => {
       const velocity = state.velocityAt(nozzle.inlet);
       if (nozzle.state === 'shut' || !(velocity > 0)) return [];
-      const last = elements.find(({ link }) => link === nozzle.inlet.link);
-      const length = elements
-        .filter(({ group }) => group === last?.group)
-        .reduce((sum, one) => sum + (one.length ?? 0), 0);
+      const length = lengths.get(groups.get(nozzle.inlet.link)) ?? 0;
       const rise =
         closing_time === undefined
           ? surgePressure(site.waterDensity, waveSpeed, velocity)
