@@ -1,14 +1,14 @@
 #!/usr/bin/env node
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
-import { setFlagsFromString } from 'node:v8';
-import { Script } from 'node:vm';
+// CommonJS, as package.json beside it says: Node has that loader ready before it has the one for modules.
+const { readFileSync } = require('node:fs');
+const { join } = require('node:path');
+const { setFlagsFromString } = require('node:v8');
+const { Script } = require('node:vm');
 
 /** The same stands in src/build/code-cache.js: V8 takes a cache that was made under other flags for another's. */
 const FLAGS = '--interrupt-budget=2000000';
 
-const built = (name) => fileURLToPath(new URL(`../dist/${name}`, import.meta.url));
+const built = (name) => join(__dirname, '../dist', name);
 
 function readIfThere(file, encoding) {
   try {
@@ -30,5 +30,5 @@ if (source === undefined) {
   // Most of what a run calls is called for a moment only: optimising it so soon costs more than it saves.
   if (cachedData) setFlagsFromString(FLAGS);
   const script = new Script(source, { filename: program, cachedData });
-  script.runInThisContext()(createRequire(program), program);
+  script.runInThisContext()(require, program);
 }

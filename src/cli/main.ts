@@ -1,6 +1,4 @@
 import { run } from './run.js';
+import { endOnceWritten } from './terminal.js';
 
-// Not process.exit: it would cut what is still on its way into a pipe.
-run(process.argv.slice(2)).then((status) => {
-  process.exitCode = status;
-});
+run(process.argv.slice(2)).then(endOnceWritten);
