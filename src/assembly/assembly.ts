@@ -6,6 +6,7 @@ import type { Network } from '../network/network.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { HeldSpeed } from '../physics/pump-curve/held-speed.js';
 import type { Element, Place } from './network-builder.js';
+import type { PumpLaw } from './pump-law.js';
 import type { Site } from './site.js';
 
 export type StagingName = Staging;
@@ -22,6 +23,8 @@ export interface AssembledPump {
   speed: number;
   /** What its engine lets it hold; undefined where the file has not both engine power and efficiency. */
   held?: HeldSpeed;
+  /** What the network has of it. */
+  law: PumpLaw;
   link: number;
   inlet: Place;
   discharge: Place;

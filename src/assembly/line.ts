@@ -1,14 +1,13 @@
 import { riseOf } from '../layout/expand.js';
 import type { Path, Step, TankStep } from '../layout/step.js';
-import type { LinkLaw, LossCurve } from '../network/network.js';
 import { fittingResistance } from '../physics/fitting.js';
-import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { AssembledNozzle, AssembledPump, NamedPlace } from './assembly.js';
 import { quadratic } from './laws.js';
 import type { NetworkBuilder, Part, Place } from './network-builder.js';
 import { outletOf, seep } from './outlet.js';
 import type { PartStore } from './part-store.js';
 import { isPartStep } from './parts.js';
+import { PumpLaw } from './pump-law.js';
 import type { Site } from './site.js';
 
 /** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
@@ -119,8 +118,15 @@ export function layPump(
   const { name, modelName, path } = pump;
   const curve = context.store.curve(pump.pump, pump.wear ?? 0);
   const held = context.store.held(pump.pump);
-  const law: LinkLaw = { kind: 'curve', curve: new PumpLoss(curve), speed: pump.throttle, limit: held };
-  const part: Part = { kind: 'pump', name, modelName, law, bore: pump.pump.outlet_bore, path };
+  const law = new PumpLaw(curve, held);
+  const part: Part = {
+    kind: 'pump',
+    name,
+    modelName,
+    law: law.at(pump.throttle),
+    bore: pump.pump.outlet_bore,
+    path,
+  };
   const discharge = context.builder.add(part, group, inlet, to);
   context.laid.pumps.push({
     name,
@@ -129,6 +135,7 @@ export function layPump(
     curve,
     speed: pump.throttle,
     held,
+    law,
     link: discharge.link as number,
     inlet,
     discharge,
@@ -136,22 +143,6 @@ export function layPump(
     path,
   });
   return discharge;
-}
-
-/** A pump as a link: a loss of what it adds. */
-class PumpLoss implements LossCurve {
-  private readonly curve: PumpCurve;
-  private readonly at = { head: 0, slope: 0 };
-
-  constructor(curve: PumpCurve) {
-    this.curve = curve;
-  }
-
-  evaluate(flow: number, out: { loss: number; slope: number }): void {
-    this.curve.evaluate(flow, this.at);
-    out.loss = -this.at.head;
-    out.slope = -this.at.slope;
-  }
 }
 
 /** A line that runs into an open tank: its velocity is lost, and the surface is where a pump may draw from. */

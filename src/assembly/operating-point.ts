@@ -28,9 +28,14 @@ export class OperatingPoint {
     return pressureOfHeight(head, this.assembly.site.waterDensity);
   }
 
+  /** Total head over a place, m. */
+  headOver(place: Place): number {
+    return this.solution.heads[place.node] - place.elevation;
+  }
+
   /** Total gauge pressure at a place, Pa. */
   totalPressure(place: Place): number {
-    return this.pressureOf(this.solution.heads[place.node] - place.elevation);
+    return this.pressureOf(this.headOver(place));
   }
 
   /** What a gauge at a place reads: total pressure less the velocity head in the bore that it follows, Pa. */

@@ -14,6 +14,26 @@ export interface Conditions {
   tankLevel?: number;
 }
 
+/**
+ * Whether two layouts make the same network but for what their pumps are driven by and how worn they are: the height of the place
+ * and its air change the engines alone, and a gauge reads over the air of its place.
+ */
+export function samePlumbing(one: Layout, other: Layout): boolean {
+  const [a, b] = [one.engine, other.engine];
+  return (
+    one.site.water_temperature === other.site.water_temperature &&
+    one.supply === other.supply &&
+    one.lay === other.lay &&
+    one.appliance_policy === other.appliance_policy &&
+    a.plumbing === b.plumbing &&
+    a.outlets === b.outlets &&
+    a.relief === b.relief &&
+    a.tank?.outlet_height === b.tank?.outlet_height &&
+    a.pumps.a.model === b.pumps.a.model &&
+    a.pumps.b?.model === b.pumps.b?.model
+  );
+}
+
 /** The layout under other conditions; nothing else of it changes, and the layout itself does not. */
 export function under(layout: Layout, conditions: Conditions): Layout {
   const { site, engine } = layout;

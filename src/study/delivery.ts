@@ -2,6 +2,7 @@ import type { AssembledPump, Assembly, NamedPlace, StagingName } from '../assemb
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
+import { samePlumbing } from './conditions.js';
 import { closeIn } from './falling-root.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 
@@ -10,8 +11,27 @@ const FLOW_FOUND = 1e-7;
 const PRESSURE_FOUND = 10;
 const CURVE_FOUND = 1e-5;
 
-/** A flow that is too small to bracket a pressure is taken this much larger. */
+/** A flow that is too small to bracket a pressure is taken this much larger at most. */
 const WIDER = 1.15;
+const A_HAIR_PAST = 1.0005;
+
+/** What was found once with the water at one height, for whoever asks again. */
+interface Found {
+  rest?: OperatingPoint;
+  end?: EndOfCurves;
+}
+
+/** The largest flow, m3/s, at which no pump runs past the last point of its curve, and the pump that it ends with. */
+export interface EndOfCurves {
+  flow: number;
+  pump: AssembledPump;
+}
+
+/** A state with the flow that is drawn in it, m3/s. */
+export interface Drawn {
+  flow: number;
+  state: OperatingPoint;
+}
 
 /**
  * What the engine delivers at one of its ends, with the others shut: the pressure there against the flow drawn.
@@ -25,14 +45,22 @@ export class Delivery {
   private readonly solved: SolvedAssembly;
   /** Bore that the gauge at the end stands in, m. */
   private readonly bore: number | undefined;
+  private lift: number | undefined;
+  private latest: (Drawn & { lift: number | undefined }) | undefined;
+  private readonly found = new Map<number | undefined, Found>();
 
-  constructor(assembly: Assembly, end: NamedPlace, gaugeBore?: number, fromTank = false) {
+  constructor(solved: SolvedAssembly, end: NamedPlace, gaugeBore?: number, fromTank = false) {
     this.fromTank = fromTank;
-    this.assembly = assembly;
+    this.assembly = solved.assembly;
     this.end = end;
-    this.staging = assembly.staging;
-    this.solved = new SolvedAssembly(assembly);
+    this.staging = this.assembly.staging;
+    this.solved = solved;
     this.bore = gaugeBore ?? end.place.bore;
+  }
+
+  /** The same end of the same network, with the pumps as another assembly of it has them. */
+  as(assembly: Assembly): Delivery {
+    return new Delivery(this.solved.as(assembly), this.end, this.bore, this.fromTank);
   }
 
   /**
@@ -41,7 +69,8 @@ export class Delivery {
    */
   drawFrom(lift: number | undefined): void {
     const { source, network } = this.assembly;
-    if (!this.fromTank) return;
+    if (!this.fromTank || lift === this.lift) return;
+    this.lift = lift;
     this.solved.setHead(
       source.node,
       lift === undefined ? (network.nodes[source.node].head as number) : -lift,
@@ -50,8 +79,35 @@ export class Delivery {
 
   /** Solves with a flow drawn at the end, m3/s. */
   at(flow: number): OperatingPoint {
+    return this.drawn(flow).state;
+  }
+
+  drawn(flow: number): Drawn {
     this.solved.setDemand(this.end.place.node, flow);
-    return this.solved.solve();
+    this.latest = undefined;
+    this.latest = { lift: this.lift, flow, state: this.solved.solve() };
+    return this.latest;
+  }
+
+  /** The state solved last with the water where it is, if there is one. */
+  get last(): Drawn | undefined {
+    return this.latest?.lift === this.lift ? this.latest : undefined;
+  }
+
+  /** With nothing drawn at the end. */
+  atRest(): OperatingPoint {
+    const found = this.foundHere();
+    found.rest ??= this.at(0);
+    return found.rest;
+  }
+
+  private foundHere(): Found {
+    let found = this.found.get(this.lift);
+    if (found === undefined) {
+      found = {};
+      this.found.set(this.lift, found);
+    }
+    return found;
   }
 
   /** Gauge pressure at the end, Pa; net of the intake if asked. */
@@ -62,71 +118,74 @@ export class Delivery {
     return net ? gauge - intakePressure(point) : gauge;
   }
 
-  pressureAt(flow: number, net = false): number {
-    return this.pressure(this.at(flow), flow, net);
-  }
-
   /** A pump that runs past the last point of its curve at a flow, if one does. */
   offCurve(point: OperatingPoint): AssembledPump | undefined {
     return this.assembly.pumps.find((pump) => point.isOffCurve(pump));
   }
 
-  /** The largest flow, m3/s, at which no pump runs past the last point of its curve, and the pump that it ends with. */
-  endOfCurves(): { flow: number; pump: AssembledPump } {
+  endOfCurves(): EndOfCurves {
+    const found = this.foundHere();
+    found.end ??= this.findEndOfCurves();
+    return found.end;
+  }
+
+  private findEndOfCurves(): EndOfCurves {
     const { pumps } = this.assembly;
     // How much of its curve the pump nearest the end of it has left; it falls almost straight with what is drawn.
-    const left = (flow: number) => {
-      const point = this.at(flow);
+    const left = (point: OperatingPoint) => {
       const parts = pumps.map(
         (pump) => 1 - point.flow(pump.link) / (pump.curve.lastFlow * point.speedOf(pump)),
       );
       const value = Math.min(...parts);
       return { value, pump: pumps[parts.indexOf(value)] };
     };
+    const at = (flow: number) => left(this.at(flow));
+    const atLow = left(this.atRest());
+    if (atLow.value < 0) return { flow: 0, pump: atLow.pump };
     const ends = pumps.map((pump) => pump.curve.lastFlow * pump.speed);
     let high = this.staging === 'parallel' ? ends.reduce((sum, end) => sum + end) : Math.max(...ends);
-    let atHigh = left(high);
+    let atHigh = at(high);
     while (atHigh.value >= 0) {
       high *= WIDER;
-      atHigh = left(high);
+      atHigh = at(high);
     }
-    const atLow = left(0);
-    if (atLow.value < 0) return { flow: 0, pump: atLow.pump };
-    const end = closeIn(
-      left,
-      { low: 0, atLow, high, atHigh },
-      FLOW_FOUND,
-      ({ value }) => value < CURVE_FOUND,
-    );
+    const end = closeIn(at, { low: 0, atLow, high, atHigh }, FLOW_FOUND, ({ value }) => value < CURVE_FOUND);
     return { flow: end.low, pump: end.atHigh.pump };
   }
 
   /**
    * The flow, m3/s, at which the end still has a pressure, and the state there; undefined where even with nothing drawn it
-   * has less. A flow that it finds past the end of a curve is no answer, and for the caller to refuse.
+   * has less. A flow that it finds past the end of a curve is no answer, and for the caller to refuse. `near` is where the
+   * search starts: a flow, or a state that is solved already.
    */
-  flowAt(pressure: number, guess: number, net = false): { flow: number; state: OperatingPoint } | undefined {
-    const over = (flow: number) => {
-      const state = this.at(flow);
-      return { value: this.pressure(state, flow, net) - pressure, state };
-    };
-    const atLow = over(0);
-    if (atLow.value < 0) return undefined;
-    let low = { flow: 0, at: atLow };
-    let high = { flow: guess, at: over(guess) };
+  flowAt(pressure: number, near: number | Drawn, net = false): Drawn | undefined {
+    const over = ({ flow, state }: Drawn) => ({ value: this.pressure(state, flow, net) - pressure, state });
+    const at = (flow: number) => over({ flow, state: this.at(flow) });
+    const rest = over({ flow: 0, state: this.atRest() });
+    if (rest.value < 0) return undefined;
+    let low = { flow: 0, at: rest };
+    let high = typeof near === 'number' ? { flow: near, at: at(near) } : { flow: near.flow, at: over(near) };
     while (high.at.value >= 0) {
       if (this.offCurve(high.at.state)) return { flow: high.flow, state: high.at.state };
       low = high;
-      high = { flow: high.flow * WIDER, at: over(high.flow * WIDER) };
+      const flow = this.beyond(high.flow, high.at.value, rest.value);
+      high = { flow, at: at(flow) };
     }
     // Pressure falls nearly straight with the square of the flow, so that a few steps find it there.
     const end = closeIn(
-      (square) => over(Math.sqrt(square)),
+      (square) => at(Math.sqrt(square)),
       { low: low.flow ** 2, atLow: low.at, high: high.flow ** 2, atHigh: high.at },
       2 * high.flow * FLOW_FOUND,
       ({ value }) => value < PRESSURE_FOUND,
     );
     return { flow: Math.sqrt(end.low), state: end.atLow.state };
+  }
+
+  /** A larger flow to look at: a hair past where the fall of pressure so far leads, and never far. */
+  private beyond(flow: number, over: number, overAtRest: number): number {
+    const fallen = overAtRest - over;
+    const most = flow * WIDER;
+    return fallen > 0 ? Math.min(most, flow * Math.sqrt(1 + over / fallen) * A_HAIR_PAST) : most;
   }
 }
 
@@ -140,12 +199,28 @@ export function intakePressure(point: OperatingPoint): number {
   return Math.max(...drawing.map((pump) => point.totalPressure(pump.inlet)));
 }
 
-/** The ends of a rig in a staging, each with what it delivers. */
-export function deliveries(rig: Rig, staging: StagingName): Delivery[] {
+/**
+ * The ends of a rig in a staging, each with what it delivers. Where a rig of the same plumbing has asked before, its networks
+ * serve again: another place, wear or throttle is a matter of solving on.
+ */
+export function deliveries(rig: Rig, staging: StagingName): readonly Delivery[] {
+  const { layout, throttle, made } = rig;
+  const before = made.get(staging);
+  if (before && samePlumbing(before.rig.layout, layout)) {
+    const { ends } = before;
+    const sameThrottle = before.rig.throttle.a === throttle.a && before.rig.throttle.b === throttle.b;
+    if (before.rig.layout === layout && sameThrottle) return ends;
+    const turned = rig.turned(ends[0].assembly);
+    return ends.map((end) => end.as(turned));
+  }
   const orifice = closingOrifice(rig);
   const assembly = rig.assemble({ staging, lay: orifice ? 'to_end' : 'none' });
-  const fromTank = rig.layout.supply.kind === 'tank';
-  return assembly.ends.map((end) => new Delivery(assembly, end, orifice?.teeBore, fromTank));
+  const fromTank = layout.supply.kind === 'tank';
+  const ends = assembly.ends.map(
+    (end) => new Delivery(new SolvedAssembly(assembly), end, orifice?.teeBore, fromTank),
+  );
+  if (before === undefined) made.set(staging, { rig, ends });
+  return ends;
 }
 
 /** The sharp orifice that the layout's only lay ends in, where it is a line without branches: the agency's test. */

@@ -6,7 +6,7 @@ import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
 import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
 import { ratingPoints } from './requirement.js';
-import type { Rig } from './rig.js';
+import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
 import { readTestOrifice } from './test-orifice.js';
 
@@ -81,8 +81,7 @@ function typeMet(
         least = { class: name, title: requirement.name ?? name, flow, pressure, margin };
     }
     const { test_orifice } = requirement;
-    if (test_orifice && readTestOrifice(delivery.assembly, delivery.end, test_orifice).answer.margin < 0)
-      return undefined;
+    if (test_orifice && readTestOrifice(delivery, test_orifice).answer.margin < 0) return undefined;
   }
   return least && { ...least, inventory: inventoryOf(layout, asked) };
 }
@@ -107,18 +106,21 @@ function standing(
   left: StagingJudged,
 ): StandingPump {
   const assembly = rig.assemble({ staging, lay: 'none', stopped: { pump: out, check } });
-  const delivery = new Delivery(assembly, assembly.ends[0]);
+  const delivery = new Delivery(new SolvedAssembly(assembly), assembly.ends[0]);
   const stopped = assembly.elements.find(({ kind }) => kind === 'stopped pump');
   const back = (flow: number) => Math.max(0, -flow);
-  const shut = delivery.at(0);
+  const shut = delivery.atRest();
   const { point, atRequiredPressure } = left.worst;
   const found = delivery.flowAt(point.pressure, Math.max(atRequiredPressure?.flow ?? 0, point.flow / 4));
+  // Past the end of a curve nothing is known, so that the flow is that at its end; what runs back may by itself be more than that.
+  const end = found && delivery.offCurve(found.state) ? delivery.endOfCurves().flow : 0;
+  const most = end > 0 ? delivery.drawn(end) : found;
   return {
     staging,
     check,
-    flow: found?.flow,
+    flow: most?.flow,
     shutoff: delivery.pressure(shut, 0, false),
     backflowShut: stopped ? back(shut.flow(stopped.link)) : 0,
-    backflow: found && stopped ? back(found.state.flow(stopped.link)) : undefined,
+    backflow: most && stopped ? back(most.state.flow(stopped.link)) : undefined,
   };
 }

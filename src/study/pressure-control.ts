@@ -97,7 +97,7 @@ function highestDischarge(state: OperatingPoint): number {
 /** The outlets shut, with the governor, where there is one, turning the pumps down. */
 function shutOf(rig: Rig, delivery: Delivery): OperatingPoint {
   const { throttle } = rig.layout;
-  if (throttle.by === 'speed') return delivery.at(0);
+  if (throttle.by === 'speed') return delivery.atRest();
   const assembly = rig.assemble({ staging: delivery.staging, lay: 'none' });
   return holdPressure(new SolvedAssembly(assembly), throttle.discharge_pressure);
 }

@@ -22,7 +22,7 @@ import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer, TOLD_APART } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
-import { type OrificeReading, readTestOrifice } from './test-orifice.js';
+import { readTestOrifice } from './test-orifice.js';
 import { judgeHere } from './verdict-here.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
@@ -68,7 +68,8 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const stagings = beside.map((one) => ('worst' in one ? stagingAnswer(one) : one));
   const { worst } = own;
   const { delivery } = worst;
-  const read = predictReading(rig, typing, own);
+  const { test_orifice } = typing.requirement;
+  const read = test_orifice && readTestOrifice(delivery, test_orifice);
   const testOrifice = read?.answer;
   const inventory = takeInventory(layout, typing);
   // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
@@ -79,7 +80,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const when = worst.state ? 'at the required flow' : 'at the most that its curves allow';
   const cases: HazardCase[] = [
     { kind: 'operating', when, point: state },
-    { kind: 'shut', when: 'with the outlets shut', point: delivery.at(0) },
+    { kind: 'shut', when: 'with the outlets shut', point: delivery.atRest() },
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
@@ -180,13 +181,4 @@ function requirementOf(typing: TypingAsked, own: StagingJudged): Requirement {
     source: typingSource(typing, 'flow'),
     edition: table && `${table.edition}, ${table.date}`,
   };
-}
-
-function predictReading(rig: Rig, typing: TypingAsked, own: StagingJudged): OrificeReading | undefined {
-  const { test_orifice } = typing.requirement;
-  if (test_orifice === undefined) return undefined;
-  const { end } = own.worst.delivery;
-  const assembly = rig.assemble({ staging: own.staging, lay: closingOrifice(rig) ? 'to_end' : 'none' });
-  const place = assembly.ends.find(({ name }) => name === end.name) ?? assembly.ends[0];
-  return readTestOrifice(assembly, place, test_orifice);
 }

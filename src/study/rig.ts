@@ -9,7 +9,11 @@ import type { Pump } from '../catalogue/schema/pump.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import { NetworkSolver } from '../network/solver.js';
+import type { Delivery } from './delivery.js';
 import { NoSteadyAnswer } from './no-steady-answer.js';
+
+/** The ends of each staging, with the rig that they were laid for. */
+export type Made = Map<StagingName, { rig: Rig; ends: readonly Delivery[] }>;
 
 /** Governed speed of both pumps. */
 export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
@@ -17,19 +21,22 @@ export const FULL_THROTTLE: Throttle = { a: 1, b: 1 };
 /** A layout with what every question of it needs: the curves that had to be fitted, and a way to assemble and solve. */
 export class Rig {
   readonly layout: Layout;
+  /** What was made of the plumbing by a rig that this one differs from in some other way; shared by all of them. */
+  readonly made: Made;
   private readonly store: PartStore;
   private readonly ownThrottle?: Throttle;
 
-  private constructor(layout: Layout, store: PartStore, throttle?: Throttle) {
+  private constructor(layout: Layout, store: PartStore, throttle?: Throttle, made: Made = new Map()) {
     this.layout = layout;
     this.store = store;
     this.ownThrottle = throttle;
+    this.made = made;
   }
 
   /** The rig as another layout of the same pumps has it, at another throttle if one is given. */
   with(layout: Layout, throttle?: Throttle): Rig {
     const store = layout.site === this.layout.site ? this.store : this.store.at(siteOf(layout.site));
-    return new Rig(layout, store, throttle);
+    return new Rig(layout, store, throttle, this.made);
   }
 
   static async of(layout: Layout): Promise<Rig> {
@@ -48,6 +55,22 @@ export class Rig {
     return throttle.by === 'speed' ? { a: throttle.a, b: throttle.b } : FULL_THROTTLE;
   }
 
+  /** An assembly of the same plumbing with its pumps as this rig has them: at its place, age and throttle. */
+  turned(assembly: Assembly): Assembly {
+    const { throttle, store } = this;
+    const pumps = assembly.pumps.map((pump) => {
+      const id = pump.booster ? undefined : pump.name === 'pump a' ? 'a' : 'b';
+      const wear = (id && this.layout.engine.pumps[id]?.wear) ?? 0;
+      return {
+        ...pump,
+        curve: store.curve(pump.model, wear),
+        held: store.held(pump.model),
+        speed: id ? throttle[id] : pump.speed,
+      };
+    });
+    return { ...assembly, site: store.site, pumps };
+  }
+
   assemble(
     options: Partial<AssembleOptions> & { staging: StagingName; lay: AssembleOptions['lay'] },
   ): Assembly {
@@ -55,14 +78,37 @@ export class Rig {
   }
 }
 
+/** A solver, and the assembly whose pumps its network has at present. */
+interface Shared {
+  solver: NetworkSolver;
+  turnedTo: Assembly;
+}
+
 /** An assembly with its solver; solves start from the last one. */
 export class SolvedAssembly {
   readonly assembly: Assembly;
-  private readonly solver: NetworkSolver;
+  private readonly shared: Shared;
 
-  constructor(assembly: Assembly) {
+  constructor(assembly: Assembly, shared?: Shared) {
     this.assembly = assembly;
-    this.solver = new NetworkSolver(assembly.network);
+    this.shared = shared ?? { solver: new NetworkSolver(assembly.network), turnedTo: assembly };
+  }
+
+  /** The same network, solved on from where it is, with the pumps as another assembly of it has them. */
+  as(assembly: Assembly): SolvedAssembly {
+    return new SolvedAssembly(assembly, this.shared);
+  }
+
+  private get solver(): NetworkSolver {
+    const { shared, assembly } = this;
+    if (shared.turnedTo !== assembly) {
+      shared.turnedTo = assembly;
+      for (const { law, link, curve, held, speed } of assembly.pumps) {
+        law.become(curve, held);
+        shared.solver.setSpeed(link, speed);
+      }
+    }
+    return shared.solver;
   }
 
   setDemand(node: number, flow: number): void {

@@ -44,7 +44,7 @@ export function judgeStaging(rig: Rig, staging: StagingName, points: readonly Ra
 }
 
 function judgeEnd(delivery: Delivery, points: readonly RatingPoint[]) {
-  const shutoffState = delivery.at(0);
+  const shutoffState = delivery.atRest();
   const judged = points.map((point) => judgePoint(delivery, point));
   const worst = judged.reduce((kept, one) => (lessThan(one, kept) ? one : kept));
   const shutoff = delivery.pressure(shutoffState, 0, worst.point.net);
@@ -65,13 +65,14 @@ export const TOLD_APART = 0.02;
 
 function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
   const { net } = point;
-  const state = delivery.at(point.flow);
+  const drawn = delivery.drawn(point.flow);
+  const { state } = drawn;
   const reachable = delivery.offCurve(state) === undefined;
   const pressure = delivery.pressure(state, point.flow, net);
   const margin = pressure - point.pressure;
   const [starved] = cavitating(state);
   let end = reachable ? undefined : delivery.endOfCurves();
-  const found = delivery.flowAt(point.pressure, end?.flow ?? point.flow, net);
+  const found = delivery.flowAt(point.pressure, end?.flow ?? drawn, net);
   const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
   if (past) end ??= delivery.endOfCurves();
   const flow = past ? end?.flow : found?.flow;

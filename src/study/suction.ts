@@ -6,7 +6,7 @@ import type { Layout, TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
 import type { Verdict, VerdictUnder } from './answer.js';
-import { under } from './conditions.js';
+import { tankDepth, under } from './conditions.js';
 import { type Delivery, deliveries } from './delivery.js';
 import { closeIn } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
@@ -135,7 +135,11 @@ function tankLevels(
 ): TankLevel[] {
   const { layout } = rig;
   if (layout.supply.kind !== 'tank' || layout.engine.tank === undefined) return [];
-  const drawn = judgeHere(rig.with(under(layout, { tankLevel: DRAWN_DOWN })), typing);
+  // A surface that does not fall leaves everything as it is.
+  const drawn =
+    tankDepth(layout.engine.tank) === 0
+      ? full
+      : judgeHere(rig.with(under(layout, { tankLevel: DRAWN_DOWN })), typing);
   return [
     { level: 1, ...full },
     { level: DRAWN_DOWN, ...drawn },

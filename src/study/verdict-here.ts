@@ -2,7 +2,7 @@ import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cavitating, suctionSlack } from '../assembly/suction-head.js';
 import type { TypingAsked } from '../layout/layout.js';
 import type { RatingPoint, VerdictUnder } from './answer.js';
-import { closingOrifice, type Delivery, deliveries } from './delivery.js';
+import { type Delivery, deliveries } from './delivery.js';
 import { limitOf } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import type { Rig } from './rig.js';
@@ -38,7 +38,8 @@ export function judgeHere(rig: Rig, typing: TypingAsked): { here: VerdictUnder; 
   const { point, state, reachable, pressure, delivery } = worst;
   const margin = pressure - point.pressure;
   const starved = cavitating(state).map(({ name }) => name);
-  const reading = typing.requirement.test_orifice && readOrifice(rig, typing, delivery);
+  const { test_orifice } = typing.requirement;
+  const reading = test_orifice && readTestOrifice(delivery, test_orifice).answer;
   const meets =
     reachable && margin >= -TOLD_APART && starved.length === 0 && !(reading && reading.margin < -TOLD_APART);
   const here: VerdictUnder = {
@@ -61,9 +62,7 @@ function worse(one: PointHere, other: PointHere): PointHere {
 }
 
 function pointHere(delivery: Delivery, point: RatingPoint): PointHere {
-  delivery.drawFrom(point.lift);
-  const state = delivery.at(point.flow);
-  delivery.drawFrom(undefined);
+  const state = drawnFrom(delivery, point);
   const reachable = delivery.offCurve(state) === undefined;
   const pressure = delivery.pressure(state, point.flow, point.net);
   const starved = cavitating(state).length > 0;
@@ -71,13 +70,13 @@ function pointHere(delivery: Delivery, point: RatingPoint): PointHere {
   return { point, delivery, state, reachable, pressure, score };
 }
 
-function readOrifice(rig: Rig, typing: TypingAsked, { end, staging, assembly }: Delivery) {
-  const { test_orifice } = typing.requirement;
-  if (test_orifice === undefined) return undefined;
-  // Where nothing is laid beyond the outlets, the delivery's own assembly is what the orifice hangs on.
-  const bare = closingOrifice(rig) === undefined ? assembly : rig.assemble({ staging, lay: 'to_end' });
-  const place = bare.ends.find(({ name }) => name === end.name) ?? bare.ends[0];
-  return readTestOrifice(bare, place, test_orifice).answer;
+function drawnFrom(delivery: Delivery, { lift, flow }: RatingPoint): OperatingPoint {
+  delivery.drawFrom(lift);
+  try {
+    return delivery.at(flow);
+  } finally {
+    delivery.drawFrom(undefined);
+  }
 }
 
 /** The least of the margins that the verdict stands on, each as a part of what is asked; below 0 where it does not stand. */
