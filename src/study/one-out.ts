@@ -112,9 +112,9 @@ function standing(
   const shut = delivery.atRest();
   const { point, atRequiredPressure } = left.worst;
   const found = delivery.flowAt(point.pressure, Math.max(atRequiredPressure?.flow ?? 0, point.flow / 4));
-  // Past the end of a curve nothing is known, so that the flow is that at its end; what runs back may by itself be more than that.
-  const end = found && delivery.offCurve(found.state) ? delivery.endOfCurves().flow : 0;
-  const most = end > 0 ? delivery.drawn(end) : found;
+  // Past the end of a curve nothing is known, so that the flow is that at its end. What runs back may by itself be more than that.
+  const past = check === 'works' && found && delivery.offCurve(found.state);
+  const most = past ? delivery.drawn(delivery.endOfCurves().flow) : found;
   return {
     staging,
     check,
