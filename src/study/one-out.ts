@@ -1,10 +1,13 @@
 import type { StagingName } from '../assembly/assembly.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cavitating } from '../assembly/suction-head.js';
+
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
 import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
+import { STANDSTILL } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
@@ -112,15 +115,17 @@ function standing(
   const shut = delivery.atRest();
   const { point, atRequiredPressure } = left.worst;
   const found = delivery.flowAt(point.pressure, Math.max(atRequiredPressure?.flow ?? 0, point.flow / 4));
+  const returning = (state: OperatingPoint) => (stopped ? back(state.flow(stopped.link)) : 0);
   // Past the end of a curve nothing is known, so that the flow is that at its end. What runs back may by itself be more than that.
-  const past = check === 'works' && found && delivery.offCurve(found.state);
-  const most = past ? delivery.drawn(delivery.endOfCurves().flow) : found;
+  const past = found && delivery.offCurve(found.state) && returning(found.state) < STANDSTILL;
+  const end = past ? delivery.endOfCurves().flow : 0;
+  const most = end > 0 ? delivery.drawn(end) : found;
   return {
     staging,
     check,
     flow: most?.flow,
     shutoff: delivery.pressure(shut, 0, false),
-    backflowShut: stopped ? back(shut.flow(stopped.link)) : 0,
-    backflow: most && stopped ? back(most.state.flow(stopped.link)) : undefined,
+    backflowShut: returning(shut),
+    backflow: most && returning(most.state),
   };
 }

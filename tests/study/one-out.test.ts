@@ -60,6 +60,18 @@ describe('one pump out', () => {
     );
   });
 
+  test('no more is told of the other than the end of its curve', async () => {
+    const known = parabolic(400, 75, 250, 100);
+    const engine = engineOf(known, known, { plumbing: { discharge: [FREE_CHECK] } });
+    // 400 - 150 (100 / 75)^2 = 133 psi where the curve ends.
+    const typing = { custom: { flow: '80 gpm', pressure: '50 psi' } };
+    const { pumpsOut } = await checkLayout(layoutFrom({ ...BARE, engine, typing }));
+    const works = pumpsOut[0].standing.find(
+      ({ staging, check }) => staging === 'parallel' && check === 'works',
+    );
+    expect((works?.flow ?? 0) / GPM).toBeCloseTo(100, 2);
+  });
+
   test('with the check valve stuck open what the other pump makes runs back until both losses meet', async () => {
     const { pumpsOut } = await checkLayout(layoutFrom(BARE));
     const stuck = pumpsOut[0].standing.find(({ check }) => check === 'stuck_open');
