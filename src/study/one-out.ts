@@ -1,7 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cavitating } from '../assembly/suction-head.js';
-
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
