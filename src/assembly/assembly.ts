@@ -30,6 +30,8 @@ export interface AssembledPump {
   discharge: Place;
   /** Its own check valve, where its discharge has one. */
   checkValve?: Element;
+  /** The link of its own cooling line, where one leaves between it and its check valve. */
+  cooling?: number;
   booster: boolean;
   path: Path;
 }

@@ -134,18 +134,20 @@ class EnginePlumbing {
       id === this.stopped?.pump
         ? this.context.builder.add(standingPump(laid, this.context), `pump ${id}`, inlet)
         : layPump(laid, inlet, `pump ${id}`, this.context);
-    this.cool('pump', `cooling line ${id}`, discharge);
+    const cooling = this.cool('pump', `cooling line ${id}`, discharge);
+    const running = this.context.laid.pumps.find(({ name }) => name === laid.name);
+    if (running) running.cooling = cooling;
     return discharge;
   }
 
   /** A line back to the tank, where the layout has one there and its valve is open. */
-  cool(at: 'pump' | 'discharge' | 'manifold', name: string, from: Place): void {
+  cool(at: 'pump' | 'discharge' | 'manifold', name: string, from: Place): number | undefined {
     const { cooling } = this.layout.engine.plumbing;
-    if (cooling === undefined || cooling.at !== at || cooling.state === 'shut') return;
+    if (cooling === undefined || cooling.at !== at || cooling.state === 'shut') return undefined;
     const law = quadratic(
       jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
     );
-    this.context.builder.link(name, from, this.tank, law, true);
+    return this.context.builder.link(name, from, this.tank, law, true);
   }
 
   discharge(id: PumpId, from: Place, to?: Place): Place {

@@ -1,5 +1,5 @@
 import type { AssembledPump } from '../assembly/assembly.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
+import { isShutOut } from '../assembly/delivered.js';
 import type { Caution } from './caution.js';
 import type { PumpHeat } from './facts.js';
 import type { Hazard, HazardCase } from './hazard.js';
@@ -9,9 +9,6 @@ export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
 
 /** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
 const STANDSTILL = 1e-6;
-
-/** A check valve that stands with less than this across it is at rest, not held shut, Pa (0.015 psi). */
-const AT_REST = 100;
 
 const SOURCE =
   'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';
@@ -24,26 +21,11 @@ const SOURCE =
 export const pumpShutOut: Hazard = ({ cases, heat }) =>
   cases.flatMap((one) =>
     one.point.assembly.pumps.flatMap((pump): Caution[] => {
-      if (isShutOut(one, pump)) return [shutOut(one, pump, boilsIn(pump, heat))];
+      const shut = one.kind === 'shut' || one.kind === 'laid_shut';
+      if (!shut && isShutOut(one.point, pump)) return [shutOut(one, pump, boilsIn(pump, heat))];
       return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump, boilsIn(pump, heat))];
     }),
   );
-
-function isShutOut({ kind, point }: HazardCase, pump: AssembledPump): boolean {
-  if (kind === 'shut' || kind === 'laid_shut') return false;
-  if (point.assembly.staging !== 'parallel' || pump.booster) return false;
-  const carried = point.assembly.pumps.some(
-    (other) => other !== pump && !other.booster && delivered(point, other) > STANDSTILL,
-  );
-  if (!carried || delivered(point, pump) > STANDSTILL) return false;
-  // Behind a valve that is shut as well, a pump may stand above the header and still give nothing.
-  return pump.checkValve ? point.lossOf(pump.checkValve) < -AT_REST : point.flow(pump.link) < -STANDSTILL;
-}
-
-/** What a pump gives beyond its cooling line, m3/s. */
-function delivered(point: OperatingPoint, { checkValve, link }: AssembledPump): number {
-  return point.flow(checkValve ? checkValve.link : link);
-}
 
 function shutOut({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
   const { checkValve } = pump;

@@ -59,9 +59,10 @@ const stagingTree = (line: StagingAnswer, units: UnitSystem) => ({
   shutoff: orNull('pressure', line.shutoff),
   reachable: line.reachable,
   limit: line.limit ? statementText(line.limit, figuresIn(units)) : null,
-  shares: line.shares.map(({ pump, flow, share }) => ({
+  shares: line.shares.map(({ pump, flow, share, cooling }) => ({
     pump,
     flow: of('flow', flow),
+    cooling_flow: orNull('flow', cooling),
     share: of('ratio', share),
   })),
 });

@@ -7,6 +7,8 @@ export const pumpTree = (pump: PumpAnswer) => ({
   model: pump.model,
   state: pump.state,
   flow: of('flow', pump.flow),
+  delivered: of('flow', pump.delivered),
+  cooling_flow: orNull('flow', pump.cooling),
   head_rise: of('pressure', pump.headRise),
   inlet_pressure: of('pressure', pump.inletPressure),
   discharge_pressure: of('pressure', pump.dischargePressure),

@@ -90,9 +90,10 @@ export const stagingAdviceTree = (advice: StagingAdvice, units: UnitSystem) => (
   reason: statementText(advice.reason, figuresIn(units)),
   parallel: advice.parallel
     ? {
-        shares: advice.parallel.shares.map(({ pump, flow, share }) => ({
+        shares: advice.parallel.shares.map(({ pump, flow, share, cooling }) => ({
           pump,
           flow: of('flow', flow),
+          cooling_flow: orNull('flow', cooling),
           share: of('ratio', share),
         })),
         weaker: advice.parallel.weaker,

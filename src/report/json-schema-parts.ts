@@ -50,3 +50,10 @@ export const solverJson = z
   .meta({ description: 'How closely the network was solved.' });
 
 export const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
+
+export const shareJson = z.strictObject({
+  pump: z.string(),
+  flow: quantityJson('To the discharge, its own cooling line left out.'),
+  cooling_flow: maybe('Back to the tank by its own cooling line; null where it has none.'),
+  share: quantityJson('Of what the pumps give to the discharge.'),
+});

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.js';
+import { maybe, quantityJson, shareJson, stagingName, verdict } from './json-schema-parts.js';
 
 /** The shapes of what a check says of the engine as it runs: suction, pressure control and staging. */
 
@@ -111,13 +111,7 @@ export const stagingAdviceJson = z
     reason: z.string(),
     parallel: z
       .strictObject({
-        shares: z.array(
-          z.strictObject({
-            pump: z.string(),
-            flow: quantityJson('Through it.'),
-            share: quantityJson('Of the flow.'),
-          }),
-        ),
+        shares: z.array(shareJson),
         weaker: z.string(),
         shut_out_from: quantityJson('Pressure at the outlet from which the weaker pump moves no water.'),
         shut_out_at_rest: z.boolean(),

@@ -15,6 +15,7 @@ import {
   format,
   maybe,
   quantityJson,
+  shareJson,
   siteJson,
   solverJson,
   stagingName,
@@ -85,13 +86,7 @@ const stagingJson = z
     shutoff: maybe('At the outlet with nothing flowing.'),
     reachable: z.boolean().meta({ description: "Whether the required flow lies on the pumps' curves." }),
     limit: z.string().nullable().meta({ description: 'What limits it, where something does.' }),
-    shares: z.array(
-      z.strictObject({
-        pump: z.string(),
-        flow: quantityJson('Through it.'),
-        share: quantityJson('Of the flow.'),
-      }),
-    ),
+    shares: z.array(shareJson),
   })
   .meta({ description: 'The same question asked of one staging.' });
 
@@ -120,8 +115,14 @@ const pumpJson = z
   .strictObject({
     name: z.string(),
     model: z.string(),
-    state: z.enum(['running', 'shut_out', 'stopped']),
+    state: z.enum(['running', 'shut_out', 'dead_headed', 'stopped']).meta({
+      description: 'Shut out by the other pump; dead-headed with every way out shut.',
+    }),
     flow: quantityJson('Through it.'),
+    delivered: quantityJson(
+      'To its discharge, its own cooling line left out; below zero where water runs back.',
+    ),
+    cooling_flow: maybe('Back to the tank by its own cooling line; null where it has none.'),
     head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
     inlet_pressure: quantityJson('Gauge.'),
     discharge_pressure: quantityJson('Gauge.'),
@@ -137,7 +138,7 @@ const pumpJson = z
     power_rated: maybe('Of its engine, as its file has it.'),
     npsh_available: quantityJson('Net positive suction head there is.'),
     npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
-    share: quantityJson('Of the flow.'),
+    share: quantityJson('Of what the pumps give to the discharge.'),
     off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
   })
   .meta({ description: 'One pump as it runs.' });

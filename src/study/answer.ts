@@ -75,7 +75,10 @@ export interface FlowMargin {
 
 export interface PumpShare {
   pump: string;
+  /** Given to the discharge, its own cooling line left out. */
   flow: number;
+  /** Back to the tank by its own cooling line; undefined where it has none. */
+  cooling?: number;
   share: number;
 }
 
@@ -253,8 +256,14 @@ export interface NozzleAnswer {
 export interface PumpAnswer {
   name: string;
   model: string;
-  state: 'running' | 'shut_out' | 'stopped';
+  /** Shut out by the header, or with every way out shut. */
+  state: 'running' | 'shut_out' | 'dead_headed' | 'stopped';
+  /** Through it. */
   flow: number;
+  /** To its discharge, its own cooling line left out. */
+  delivered: number;
+  /** Back to the tank by its own cooling line; undefined where it has none. */
+  cooling?: number;
   /** What it adds, as pressure, Pa. */
   headRise: number;
   inletPressure: number;
@@ -271,6 +280,7 @@ export interface PumpAnswer {
   powerRated?: number;
   npshAvailable: number;
   npshRequired?: number;
+  /** Of what the engine's pumps give to the discharge. */
   share: number;
   offCurve: boolean;
 }

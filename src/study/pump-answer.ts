@@ -1,4 +1,5 @@
 import type { AssembledPump } from '../assembly/assembly.js';
+import { coolingFlow, delivered, isShutOut } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type { PumpAnswer } from './answer.js';
@@ -21,8 +22,10 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
   return {
     name: pump.name,
     model: pump.modelName,
-    state: flow > STANDSTILL ? 'running' : 'shut_out',
+    state: stateOf(state, pump),
     flow,
+    delivered: delivered(state, pump),
+    cooling: coolingFlow(state, pump),
     headRise: rise,
     inletPressure: state.gaugePressure(inlet),
     dischargePressure: state.gaugePressure(discharge),
@@ -37,6 +40,11 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
     share: share ?? 1,
     offCurve: state.isOffCurve(pump),
   };
+}
+
+function stateOf(point: OperatingPoint, pump: AssembledPump): PumpAnswer['state'] {
+  if (delivered(point, pump) > STANDSTILL) return 'running';
+  return isShutOut(point, pump) ? 'shut_out' : 'dead_headed';
 }
 
 /** Whether the rows of a file tell of a flow at rated speed; beyond them it is reckoned with, and not reported. */

@@ -168,7 +168,7 @@ function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['no
         flow: state.flow(pump.link),
         dischargePressure: state.gaugePressure(pump.discharge),
         inletPressure: state.gaugePressure(pump.inlet),
-        share: shares.find(({ pump: name }) => name === pump.name)?.share ?? 1,
+        share: shares.find(({ pump: name }) => `pump ${name}` === pump.name)?.share ?? 1,
         offCurve: state.isOffCurve(pump),
       })),
       totalFlow: totalFlow(state),

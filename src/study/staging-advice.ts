@@ -1,11 +1,11 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { suctionMargin } from '../assembly/suction-head.js';
-import type { Statement, Verdict } from './answer.js';
+import type { PumpShare, Statement, Verdict } from './answer.js';
 import { closeIn } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
-import type { StagingJudged } from './staging.js';
+import { pumpShares, type StagingJudged } from './staging.js';
 
 /** Throttles are found to this part of rated speed, or once the shares lie this near. */
 const THROTTLE_FOUND = 1e-5;
@@ -29,7 +29,7 @@ export interface StagingAdvice {
 
 export interface ParallelFacts {
   /** At the required flow, or where the curves end. */
-  shares: { pump: string; flow: number; share: number }[];
+  shares: PumpShare[];
   weaker: string;
   /** Pressure at the outlet from which the weaker pump moves no water, Pa. */
   shutOutFrom: number;
@@ -148,13 +148,8 @@ function parallelFacts(
   const weaker = alone[0].shutoff <= alone[1].shutoff ? alone[0] : alone[1];
   if (!Number.isFinite(weaker.shutoff)) return undefined;
   const state = parallel.worst.state ?? parallel.shutoffState;
-  const flows = ownPumps(state).map((pump) => ({
-    pump: pump.name,
-    flow: Math.max(0, state.flow(pump.link)),
-  }));
-  const total = flows.reduce((sum, { flow }) => sum + flow, 0);
   return {
-    shares: flows.map(({ pump, flow }) => ({ pump, flow, share: total > 0 ? flow / total : 0 })),
+    shares: pumpShares(state).map(({ pump, ...share }) => ({ pump: `pump ${pump}`, ...share })),
     weaker: `pump ${weaker.name}`,
     shutOutFrom: weaker.shutoff,
     shutOutAtRest: weaker.shutoff < parallel.shutoff,

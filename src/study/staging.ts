@@ -1,4 +1,5 @@
 import type { StagingName } from '../assembly/assembly.js';
+import { coolingFlow, delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { cavitating, npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type {
@@ -132,16 +133,20 @@ export function stagingAnswer(judged: StagingJudged): StagingAnswer {
   };
 }
 
-/** Who moves how much: each pump's flow, and its part of what all the engine's pumps move (common in series). */
+/**
+ * Who gives how much: what each pump gives to the discharge, its part of what all the engine's pumps give (common in series), and
+ * apart from that what its own cooling line takes.
+ */
 export function pumpShares(state: OperatingPoint): PumpShare[] {
   const own = state.assembly.pumps.filter((pump) => !pump.booster);
-  const flows = own.map((pump) => state.flow(pump.link));
+  const flows = own.map((pump) => delivered(state, pump));
   const total = state.assembly.staging.startsWith('series')
     ? Math.max(...flows)
     : flows.reduce((sum, flow) => sum + Math.max(flow, 0), 0);
   return own.map((pump, index) => ({
     pump: pump.name.replace(/^pump /, ''),
     flow: flows[index],
+    cooling: coolingFlow(state, pump),
     share: total > 0 ? Math.max(flows[index], 0) / total : 0,
   }));
 }

@@ -224,6 +224,30 @@ describe('pumps', () => {
     const { pumps } = await operate([HOSE, smooth('3/8 in')], { engine });
     expect(pumps.map(({ state }) => state)).toEqual(['running', 'shut_out']);
   });
+
+  it('one shut out gives nothing and has no share, whatever its cooling line takes', async () => {
+    const plumbing = { discharge: [FREE_CHECK], cooling: { orifice: '1/8 in' } };
+    const engine = engineOf(A, parabolic(200, 75, 100), { plumbing });
+    const { pumps, totalFlow } = await operate([HOSE, smooth('3/8 in')], { engine });
+    const [a, b] = pumps;
+    expect(b.state).toBe('shut_out');
+    expect(b.delivered).toBeCloseTo(0, 9);
+    expect(b.share).toBe(0);
+    // A sharp edge of 1/8 in passes what its pump makes at that flow: 29.84 x 0.62 x d^2 x sqrt(P).
+    expect((b.cooling as number) / GPM).toBeCloseTo(orificeFlow(1 / 8, b.dischargePressure / PSI, 0.62), 2);
+    expect(b.flow).toBeCloseTo(b.cooling as number, 9);
+    expect(a.state).toBe('running');
+    expect(a.share).toBe(1);
+    expect(a.delivered).toBeCloseTo(totalFlow, 8);
+    expect(a.flow).toBeCloseTo(totalFlow + (a.cooling as number), 8);
+  });
+
+  it('with every nozzle shut are dead-headed, not shut out by each other', async () => {
+    const plumbing = { discharge: [FREE_CHECK], cooling: { orifice: '1/8 in' } };
+    const { pumps } = await operate([HOSE, { cap: true }], { engine: engineOf(A, A, { plumbing }) });
+    expect(pumps.map(({ state }) => state)).toEqual(['dead_headed', 'dead_headed']);
+    expect(pumps.every(({ cooling = 0 }) => cooling > 0)).toBe(true);
+  });
 });
 
 describe('a nozzle opened or shut from outside', () => {

@@ -52,6 +52,13 @@ test('what the lay takes does not hang on the pump: all stagings that can discha
   }
 });
 
+test('pumps in parallel share what is given between them', async () => {
+  const { stagings } = await requireOf(layout);
+  const parallel = stagings.find(({ staging }) => staging === 'parallel');
+  expect(parallel?.pumps).toHaveLength(2);
+  expect(parallel?.pumps.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+});
+
 test('the staging as laid is kept where it can as well as any other', async () => {
   expect((await requireOf(layout)).staging).toBe('parallel');
 });

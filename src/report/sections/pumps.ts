@@ -6,6 +6,7 @@ type Property = [title: string, cell: (pump: PumpAnswer, figures: Figures) => Ce
 
 function stateCell({ state, offCurve }: PumpAnswer): Cell {
   if (state === 'shut_out') return { text: 'SHUT OUT', tone: 'bad' };
+  if (state === 'dead_headed') return { text: 'DEAD-HEADED', tone: 'bad' };
   if (state === 'stopped') return 'stopped';
   return offCurve ? { text: 'OFF ITS CURVE', tone: 'bad' } : 'running';
 }
@@ -28,6 +29,10 @@ function vacuumText({ inletPressure }: PumpAnswer, figures: Figures): string {
     : 'none';
 }
 
+function coolingText({ cooling }: PumpAnswer, figures: Figures): string {
+  return cooling === undefined ? 'none of its own' : figures.say('pumps.cooling', 'flow', cooling);
+}
+
 function powerText({ power, powerAvailable }: PumpAnswer, figures: Figures): string {
   const drawn = power === undefined ? 'not known' : figures.say('pumps.power', 'power', power);
   if (powerAvailable === undefined) return drawn;
@@ -44,6 +49,8 @@ const PROPERTIES: Property[] = [
   ['Model', (pump) => pump.model],
   ['State', stateCell],
   ['Flow', (pump, figures) => figures.say('pumps.flow', 'flow', pump.flow)],
+  ['To the discharge', (pump, figures) => figures.say('pumps.delivered', 'flow', pump.delivered)],
+  ['Cooling line', coolingText],
   ['Share', (pump, figures) => figures.say('pumps.share', 'ratio', pump.share)],
   ['Inlet', (pump, figures) => figures.say('pumps.inlet_pressure', 'pressure', pump.inletPressure)],
   ['Inlet vacuum', vacuumText],

@@ -36,13 +36,21 @@ function row(line: StagingAnswer, answer: CheckAnswer, figures: Figures): Cell[]
   ];
 }
 
+/** A share below this is none. */
+const NOTHING = 1e-6;
+
 /** Only where the pumps split the flow: in series each carries all of it. */
 function sharesText({ shares }: StagingAnswer, figures: Figures): string {
   const whole = shares.reduce((sum, { share }) => sum + share, 0);
   if (shares.length < 2 || whole > 1.001) return '';
-  const parts = shares.map(({ pump, flow, share }) => {
-    const moved = figures.say('stagings.shares.flow', 'flow', flow);
-    return `pump ${pump} moves ${moved} (${figures.say('stagings.shares.share', 'ratio', share)})`;
+  const parts = shares.map(({ pump, flow, share, cooling = 0 }) => {
+    const given = figures.say('stagings.shares.flow', 'flow', flow);
+    // What a cooling line takes is worth a word where it is all that its pump moves.
+    const apart = share < NOTHING && cooling > 0;
+    const besides = apart
+      ? `, and ${figures.say('stagings.shares.cooling', 'flow', cooling)} to its cooling line`
+      : '';
+    return `pump ${pump} gives ${given} (${figures.say('stagings.shares.share', 'ratio', share)})${besides}`;
   });
   return `${parts.join(', ')}.`;
 }
