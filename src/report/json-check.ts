@@ -77,6 +77,7 @@ const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
   carried: amount(line.carried),
   at_most: line.atMost,
   verdict: line.verdict,
+  left_out: line.leftOut ?? [],
   note: line.note ? statementText(line.note, figuresIn(units)) : null,
   source: line.source,
 });

@@ -93,6 +93,7 @@ const axlesTree = (axles: AxlesAnswer, units: UnitSystem) => ({
     rear: orNull('mass', axles.ratings.rear),
   },
   unplaced: axles.unplaced,
+  left_out: axles.leftOut,
   wheelbase_stated: axles.wheelbaseStated,
   rules: axles.rules.map((rule) => statementTree(rule, units)),
 });
@@ -107,6 +108,7 @@ const ledgerTree = (line: LedgerLine) => ({
   worst: of(line.allowed.dimension, line.worst),
   worst_when: line.worstWhen,
   margin: of('ratio', line.margin),
+  left_out: line.leftOut ?? [],
   source: line.source,
 });
 

@@ -108,6 +108,9 @@ const axlesJson = z
     ),
     ratings: z.strictObject({ gross: maybe('Rating.'), front: maybe('Rating.'), rear: maybe('Rating.') }),
     unplaced: z.array(z.string()).meta({ description: 'Weights that have no place.' }),
+    left_out: z
+      .array(z.string())
+      .meta({ description: 'Parts that nothing states the weight of: it weighs more.' }),
     wheelbase_stated: z.boolean(),
     rules: z.array(z.strictObject({ text: z.string(), source: z.string().nullable() })),
   })
@@ -127,6 +130,9 @@ const ledgerJson = z
         worst: quantityJson('Load in the worst case.'),
         worst_when: z.string(),
         margin: quantityJson('What the worst case leaves, as a part of the limit.'),
+        left_out: z
+          .array(z.string())
+          .meta({ description: 'Parts that nothing states the weight of: it weighs more.' }),
         source: z.string(),
       }),
     ),

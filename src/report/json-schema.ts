@@ -97,6 +97,9 @@ const inventoryJson = z
     carried: maybe('Found in the layout; null where it does not say.'),
     at_most: z.boolean().meta({ description: 'The requirement is a maximum.' }),
     verdict: z.enum(['meets', 'falls_short', 'not_stated', 'not_checked']),
+    left_out: z
+      .array(z.string())
+      .meta({ description: 'Parts that nothing states the weight of: it weighs more.' }),
     note: z.string().nullable(),
     source: z.string(),
   })

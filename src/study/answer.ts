@@ -119,6 +119,8 @@ export interface InventoryItem {
   /** A maximum (gross weight) rather than a minimum. */
   atMost: boolean;
   verdict: Verdict | 'not_stated' | 'not_checked';
+  /** Parts of what is carried that nothing tells: it is more than that. Such a sum is never judged as met. */
+  leftOut?: string[];
   note?: Statement;
   source: string;
 }

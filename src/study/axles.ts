@@ -1,13 +1,13 @@
 import type { Statement } from '../caution/caution.js';
 import type { Layout } from '../layout/layout.js';
 import type { AxleCase, AxlesAnswer } from './engine-answer.js';
-import { type Mass, massesOf, SEAT } from './masses.js';
+import { type Mass, SEAT, weigh } from './masses.js';
 
 const LEVELS = [1, 0.5, 0] as const;
 
 /** Loads of the axles and side balance with the tank full, half full and empty, crew aboard and not. */
 export function axlesOf(layout: Layout): AxlesAnswer | undefined {
-  const masses = massesOf(layout);
+  const { masses, leftOut } = weigh(layout);
   if (masses.length === 0) return undefined;
   const { engine } = layout;
   const { wheelbase } = engine;
@@ -23,6 +23,7 @@ export function axlesOf(layout: Layout): AxlesAnswer | undefined {
     cases,
     ratings: { gross: engine.gross_weight_rating, ...engine.axle_ratings },
     unplaced,
+    leftOut,
     wheelbaseStated: wheelbase !== undefined,
     rules: rulesOf(layout, masses),
   };

@@ -121,6 +121,8 @@ export interface AxlesAnswer {
   ratings: { gross?: number; front?: number; rear?: number };
   /** Weights whose place is not stated, so that no axle load can be told. */
   unplaced: string[];
+  /** What is aboard and has no weight: the loads leave it out. */
+  leftOut: string[];
   wheelbaseStated: boolean;
   /** How people, pumps, hose and equipment are counted. */
   rules: Statement[];
@@ -147,6 +149,8 @@ export interface LedgerLine {
   worstWhen: string;
   /** What the worst case leaves, as a part of the limit; below 0 past it. */
   margin: number;
+  /** Parts of the load that nothing tells: it is more than that, and the margin less. */
+  leftOut?: string[];
   source: string;
 }
 

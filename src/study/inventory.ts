@@ -2,7 +2,7 @@ import type { Layout, TypingAsked } from '../layout/layout.js';
 import type { Measure } from '../quantity/dimension.js';
 import { nominalSize } from '../quantity/nominal-size.js';
 import type { InventoryItem, Statement } from './answer.js';
-import { type Mass, massesOf } from './masses.js';
+import { type Mass, weigh } from './masses.js';
 import { typingSource } from './requirement.js';
 
 /** Nominal sizes are told apart to this, m. */
@@ -30,7 +30,15 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
   if (engine.gross_weight_rating !== undefined || weight) {
     const rating = measure(engine.gross_weight_rating, 'mass');
     const line = compared('loaded weight', rating, weight?.total, true, 'sum of the weights in the layout');
-    items.push({ ...line, note: weight?.note });
+    const leftOut = weight?.leftOut ?? [];
+    // With parts of the sum missing the truck may be over its rating; under it, it is not known to be.
+    const known = leftOut.length === 0 || line.verdict === 'falls_short';
+    items.push({
+      ...line,
+      ...(!known && { verdict: 'not_stated' as const }),
+      ...(leftOut.length > 0 && { leftOut }),
+      note: weight?.note,
+    });
   }
   for (const { item, requirement: text, source } of requirement.not_checked ?? []) {
     items.push({
@@ -89,8 +97,10 @@ function hoseCarried(layout: Layout, nominal: number): number | undefined {
 }
 
 /** The loaded engine: the weights that the layout gives, and its water, pumps, hose and crew where no weight names them. */
-export function loadedWeight(layout: Layout): { total: number; note: Statement } | undefined {
-  const masses = massesOf(layout);
+export function loadedWeight(
+  layout: Layout,
+): { total: number; leftOut: string[]; note: Statement } | undefined {
+  const { masses, leftOut } = weigh(layout);
   if (masses.length === 0) return undefined;
   const parts: Record<string, number> = {};
   const stated = (kind: Mass['kind'], name: string) =>
@@ -103,6 +113,13 @@ export function loadedWeight(layout: Layout): { total: number; note: Statement }
   const values = Object.fromEntries(
     present.map(([name, value]) => [name, { value, dimension: 'mass' as const }]),
   );
-  const template = `Summed from ${present.map(([name]) => (name === 'stated' ? '{stated} of stated weights' : `{${name}} of ${name}`)).join(', ')}`;
-  return { total: present.reduce((sum, [, mass]) => sum + mass, 0), note: { template, values } };
+  const summed = `Summed from ${present.map(([name]) => (name === 'stated' ? '{stated} of stated weights' : `{${name}} of ${name}`)).join(', ')}`;
+  const total = present.reduce((sum, [, mass]) => sum + mass, 0);
+  return { total, leftOut, note: { template: summed + besides(leftOut), values } };
+}
+
+/** What a sum leaves out, and how to bring it in. */
+function besides(leftOut: readonly string[]): string {
+  if (leftOut.length === 0) return '';
+  return `; nothing states the weight of ${leftOut.join('; ')}: the truck weighs more, and what is left under its rating is at most the difference. Name them under weights, as hose, pumps, crew or water, with 0 where another weight holds them`;
 }

@@ -304,6 +304,7 @@ function axleLines({ axles }: LedgerFacts): LedgerLine[] {
         worst: worst.load,
         worstWhen: axleCaseName(worst.one),
         margin: (allowed - worst.load) / allowed,
+        ...(axles.leftOut.length > 0 && { leftOut: axles.leftOut }),
         source,
       },
     ];

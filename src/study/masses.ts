@@ -15,53 +15,90 @@ export interface Mass {
   left?: number;
 }
 
+/** What the loaded truck weighs as far as the layout tells, and what of it nothing states the weight of. */
+export interface Weighed {
+  masses: Mass[];
+  /** `pump b`, `forestry-1.5`: the truck weighs more than the masses by these. */
+  leftOut: string[];
+}
+
 /**
  * Everything that the loaded truck weighs: the weights that the layout states, and its water, pumps, hose and crew where no
- * stated weight names them. Without a stated weight nothing is known.
+ * stated weight names them. Of these, what has no weight is named rather than counted as nothing. Without a stated weight
+ * nothing is known.
  */
-export function massesOf(layout: Layout): Mass[] {
-  const { engine, site } = layout;
-  if (engine.weights.length === 0) return [];
+export function weigh(layout: Layout): Weighed {
+  const { engine } = layout;
+  if (engine.weights.length === 0) return { masses: [], leftOut: [] };
+  const stated = engine.weights.map(
+    ({ name, weight, behind_front_axle, left_of_middle }): Mass => ({
+      name,
+      kind: kindOf(name),
+      mass: weight,
+      behind: behind_front_axle,
+      left: left_of_middle,
+    }),
+  );
   // By their whole names: an empty water tank is no water, nor a hose bed hose.
-  const named = (...words: string[]) => engine.weights.some(({ name }) => words.includes(plainName(name)));
-  const masses: Mass[] = engine.weights.map(({ name, weight, behind_front_axle, left_of_middle }) => ({
-    name,
-    kind: kindOf(name),
-    mass: weight,
-    behind: behind_front_axle,
-    left: left_of_middle,
-  }));
-  const { tank, pumps } = engine;
-  if (tank && !named('water')) {
-    masses.push({
-      name: 'water',
-      kind: 'water',
-      mass: tank.capacity * waterDensity(site.water_temperature),
-      behind: tank.behind_front_axle,
-      left: tank.left_of_middle,
-    });
-  }
-  if (!named('pump', 'pumps')) {
-    for (const [name, pump] of Object.entries(pumps)) {
-      if (!pump?.model.weight || named(`pump ${name}`)) continue;
-      masses.push({
-        name: `pump ${name}`,
-        kind: 'pumps',
-        mass: pump.model.weight,
-        behind: pump.behind_front_axle,
-        left: pump.left_of_middle,
-      });
+  const named: Named = (...words) => engine.weights.some(({ name }) => words.includes(plainName(name)));
+  const carried = [water, pumps, hose, crew].map((part) => part(layout, named));
+  return {
+    masses: [...stated, ...carried.flatMap(({ masses }) => masses)],
+    leftOut: carried.flatMap(({ leftOut }) => leftOut),
+  };
+}
+
+type Named = (...words: string[]) => boolean;
+
+const ALL_NAMED: Weighed = { masses: [], leftOut: [] };
+const missing = (...leftOut: string[]): Weighed => ({ masses: [], leftOut });
+
+function water({ engine: { tank }, site }: Layout, named: Named): Weighed {
+  if (named('water')) return ALL_NAMED;
+  if (tank === undefined) return missing('water, as no tank is stated');
+  const mass: Mass = {
+    name: 'water',
+    kind: 'water',
+    mass: tank.capacity * waterDensity(site.water_temperature),
+    behind: tank.behind_front_axle,
+    left: tank.left_of_middle,
+  };
+  return { masses: [mass], leftOut: [] };
+}
+
+function pumps({ engine }: Layout, named: Named): Weighed {
+  if (named('pump', 'pumps')) return ALL_NAMED;
+  const found: Weighed = { masses: [], leftOut: [] };
+  for (const [id, pump] of Object.entries(engine.pumps)) {
+    const name = `pump ${id}`;
+    if (pump === undefined || named(name)) continue;
+    const { weight } = pump.model;
+    if (weight === undefined) found.leftOut.push(name);
+    else {
+      const { behind_front_axle: behind, left_of_middle: left } = pump;
+      found.masses.push({ name, kind: 'pumps', mass: weight, behind, left });
     }
   }
-  if (!named('hose')) {
-    const mass = (engine.hose_carried ?? []).reduce(
-      (sum, { hose, length }) => sum + (massPerLength(hose) ?? 0) * length,
-      0,
-    );
-    if (mass > 0) masses.push({ name: 'hose', kind: 'hose', mass });
+  return found;
+}
+
+function hose({ engine: { hose_carried } }: Layout, named: Named): Weighed {
+  if (named('hose')) return ALL_NAMED;
+  if (hose_carried === undefined) return missing('hose, of which none is stated');
+  let mass = 0;
+  const leftOut = new Set<string>();
+  for (const { hose: kind, length, modelName } of hose_carried) {
+    const each = massPerLength(kind);
+    if (each === undefined) leftOut.add(modelName);
+    else mass += each * length;
   }
-  if (engine.crew && !named('crew')) masses.push({ name: 'crew', kind: 'crew', mass: engine.crew * SEAT });
-  return masses;
+  return { masses: mass > 0 ? [{ name: 'hose', kind: 'hose', mass }] : [], leftOut: [...leftOut] };
+}
+
+function crew({ engine: { crew: people } }: Layout, named: Named): Weighed {
+  if (named('crew')) return ALL_NAMED;
+  if (people === undefined) return missing('crew, of which none is stated');
+  return { masses: people > 0 ? [{ name: 'crew', kind: 'crew', mass: people * SEAT }] : [], leftOut: [] };
 }
 
 /** A stated weight that is named for the crew or the water comes and goes with them. */

@@ -147,6 +147,7 @@ export function meeting(): CheckAnswer {
         { tank: 0, crew: false, gross: lb(18_000) },
       ],
       ratings: { gross: lb(26_000), rear: lb(15_000) },
+      leftOut: [],
       unplaced: ['hose'],
       wheelbaseStated: true,
       rules: [{ template: 'Crew as the layout states its weight', source: 'stated in the layout' }],

@@ -174,9 +174,55 @@ describe('the loaded weight', () => {
     });
     expect(item(heavy.inventory, 'loaded weight').verdict).toBe('falls_short');
     expect(heavy.verdict).toBe('falls_short');
-    // Three people, whom no weight names, are counted at 250 lb each.
-    const light = await check({ ...CARRIED, weights: { all: '20,500 lb' } });
+    // Three people, whom no weight names, are counted at 250 lb each; no row of the catalogue weighs the 1 in hose.
+    const light = await check({ ...CARRIED, weights: { all: '20,300 lb', hose: '200 lb' } });
     expect(item(light.inventory, 'loaded weight').verdict).toBe('meets');
+  });
+
+  it('names what has no weight and judges no such sum as met', async () => {
+    const bare = parabolic(400, 75, 250, 120);
+    const unweighed = {
+      hose: { name: 'odd hose', inside_diameter: '1.5 in', coefficient: 24 },
+      length: '1 ft',
+    };
+    const engine = engineOf(PUMP, bare, {
+      tank: { capacity: '500 gal' },
+      gross_weight_rating: '26,000 lb',
+      hose_carried: [unweighed],
+      weights: { all: '20,000 lb' },
+    });
+    const { inventory, ledger, axles, verdict } = await checkLayout(
+      layoutFrom({ engine, typing: { custom: { flow: '60 gpm', pressure: '200 psi' } } }),
+      { ledger: 'all' },
+    );
+    const line = item(inventory, 'loaded weight');
+    expect(line.leftOut).toEqual(['pump b', 'odd hose', 'crew, of which none is stated']);
+    expect(line.verdict).toBe('not_stated');
+    expect(line.note?.template).toContain('at most');
+    expect(axles?.leftOut).toEqual(line.leftOut);
+    expect(ledger.lines.find(({ code }) => code === 'over_gross_rating')?.leftOut).toEqual(line.leftOut);
+    expect(verdict).toBe('meets');
+  });
+
+  it('over its rating falls short all the same, whatever is left out', async () => {
+    const { inventory } = await check({ gross_weight_rating: '26,000 lb', weights: { all: '26,001 lb' } });
+    expect(item(inventory, 'loaded weight')).toMatchObject({ verdict: 'falls_short' });
+    expect(item(inventory, 'loaded weight').leftOut?.length).toBeGreaterThan(0);
+  });
+
+  it('a weight of nothing says that another one holds it', async () => {
+    const all = {
+      'the truck as weighed': '20,000 lb',
+      pumps: '0 lb',
+      hose: '0 lb',
+      crew: '0 lb',
+      water: '0 lb',
+    };
+    const { inventory } = await check({ gross_weight_rating: '26,000 lb', weights: all });
+    const line = item(inventory, 'loaded weight');
+    expect(line.leftOut).toBeUndefined();
+    expect(line.verdict).toBe('meets');
+    expect((line.carried?.value as number) / POUND).toBeCloseTo(20_000, 6);
   });
 
   it('without weights is not stated', async () => {

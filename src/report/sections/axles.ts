@@ -21,7 +21,7 @@ const LEVELS: Record<string, string> = { 1: 'full', 0.5: 'half', 0: 'empty' };
 /** Loads of the axles with tank and crew as they may be. */
 export function axlesSection(axles: AxlesAnswer | undefined, figures: Figures): Block[] {
   if (axles === undefined) return [];
-  const { cases, ratings, unplaced, wheelbaseStated, rules } = axles;
+  const { cases, ratings, unplaced, leftOut, wheelbaseStated, rules } = axles;
   const missing = [
     ...(wheelbaseStated ? [] : ['the wheelbase']),
     ...(unplaced.length > 0 ? [`the place of ${listed(unplaced)}`] : []),
@@ -67,6 +67,10 @@ export function axlesSection(axles: AxlesAnswer | undefined, figures: Figures): 
   if (missing.length > 0) {
     blocks.push(paragraph(`The axle loads cannot be told without ${listed(missing)}.`));
   }
+  if (leftOut.length > 0)
+    blocks.push(
+      paragraph(`Nothing states the weight of ${leftOut.join('; ')}: the truck weighs more than this.`),
+    );
   const basis = rules.map(
     (rule) => `${sentence(statementText(rule, figures))} (${rule.source ?? 'no source'})`,
   );

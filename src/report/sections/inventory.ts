@@ -16,10 +16,11 @@ function askedText({ required, carried, atMost }: InventoryItem, figures: Figure
   return atMost ? `at most ${amount}` : amount;
 }
 
-function carriedText({ required, carried }: InventoryItem, figures: Figures): string {
+function carriedText({ required, carried, leftOut = [] }: InventoryItem, figures: Figures): string {
   if (!carried) return '';
   if (counts(carried)) return String(carried.value);
-  return figures.measure('inventory.carried', carried, sideOf(carried, required));
+  const shown = figures.measure('inventory.carried', carried, sideOf(carried, required));
+  return leftOut.length > 0 ? `at least ${shown}` : shown;
 }
 
 function row(line: InventoryItem, figures: Figures): Cell[] {

@@ -3,7 +3,7 @@ import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 
 function row(line: LedgerLine, figures: Figures): Cell[] {
-  const { allowed, atLeast, operating, worst, margin } = line;
+  const { allowed, atLeast, operating, worst, margin, leftOut = [] } = line;
   const { dimension } = allowed;
   const limit = figures.stated('ledger.allowed', allowed, [worst]);
   const part = figures.say('ledger.margin', 'ratio', margin, { signed: true, limit: 0 });
@@ -14,7 +14,11 @@ function row(line: LedgerLine, figures: Figures): Cell[] {
       ? ''
       : figures.say('ledger.operating', dimension, operating, { limit: allowed.value }),
     figures.say('ledger.worst', dimension, worst, { limit: allowed.value }),
-    margin < 0 ? { text: `${part} OVER`, tone: 'bad' } : part,
+    margin < 0
+      ? { text: `${part} OVER`, tone: 'bad' }
+      : leftOut.length > 0
+        ? { text: `at most ${part}`, tone: 'care' }
+        : part,
     line.worstWhen,
   ];
 }
@@ -38,6 +42,11 @@ export function ledgerSection({ lines, of }: LedgerAnswer, figures: Figures): Bl
       rows: lines.map((line) => row(line, figures)),
     },
   ];
+  const leftOut = [...new Set(lines.flatMap((line) => line.leftOut ?? []))];
+  if (leftOut.length > 0)
+    blocks.push(
+      paragraph(`Of the weights, nothing states that of ${leftOut.join('; ')}: the truck weighs more.`),
+    );
   const sources = [...new Set(lines.map(({ source }) => source))];
   blocks.push(paragraph(`${all ? '' : 'All of them: --ledger. '}Sources: ${sources.join('; ')}.`, 'quiet'));
   return blocks;

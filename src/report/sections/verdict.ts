@@ -59,9 +59,12 @@ export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {
   ];
 }
 
+const silentName = ({ item, leftOut = [] }: CheckAnswer['inventory'][number]): string =>
+  leftOut.length > 0 ? `parts of the ${item}` : item;
+
 /** What the typing asks for and the layout is silent on: no verdict covers it. */
 function notStated({ inventory }: CheckAnswer): Block[] {
-  const silent = inventory.filter((line) => line.verdict === 'not_stated').map((line) => line.item);
+  const silent = inventory.filter((line) => line.verdict === 'not_stated').map(silentName);
   if (silent.length === 0) return [];
   return [paragraph(`Not stated in the layout, and so not judged: ${listed(silent)}.`)];
 }
