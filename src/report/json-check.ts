@@ -76,6 +76,7 @@ const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
   required: amount(line.required),
   carried: amount(line.carried),
   at_most: line.atMost,
+  over: line.over ?? false,
   verdict: line.verdict,
   left_out: line.leftOut ?? [],
   note: line.note ? statementText(line.note, figuresIn(units)) : null,

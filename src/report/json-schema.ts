@@ -96,6 +96,7 @@ const inventoryJson = z
     required: maybe('Asked; the unit of people and pieces is each.'),
     carried: maybe('Found in the layout; null where it does not say.'),
     at_most: z.boolean().meta({ description: 'The requirement is a maximum.' }),
+    over: z.boolean().meta({ description: 'A minimum that has to be passed, not only reached.' }),
     verdict: z.enum(['meets', 'falls_short', 'not_stated', 'not_checked']),
     left_out: z
       .array(z.string())

@@ -118,6 +118,8 @@ export interface InventoryItem {
   carried?: Measure;
   /** A maximum (gross weight) rather than a minimum. */
   atMost: boolean;
+  /** Of a minimum: it has to be passed, not only reached. */
+  over?: boolean;
   verdict: Verdict | 'not_stated' | 'not_checked';
   /** Parts of what is carried that nothing tells: it is more than that. Such a sum is never judged as met. */
   leftOut?: string[];

@@ -7,6 +7,8 @@ import { typingSource } from './requirement.js';
 
 /** Nominal sizes are told apart to this, m. */
 const SAME_SIZE = 1e-4;
+/** Part of what is asked that rounding makes: a hose of 300.0 ft read through metres must not fall short of 300 ft. */
+const SLACK = 1e-9;
 
 /** Holds what the engine carries against its typing, line by line, and its loaded weight against its ratings. */
 export function takeInventory(layout: Layout, typing: TypingAsked): InventoryItem[] {
@@ -27,6 +29,7 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
     const source = typingSource(typing, 'gross_weight_maximum');
     items.push(compared('gross weight rating', most, engine.gross_weight_rating, true, source));
   }
+  items.push(...weightClass(typing, engine.gross_weight_rating));
   if (engine.gross_weight_rating !== undefined || weight) {
     const rating = measure(engine.gross_weight_rating, 'mass');
     const line = compared('loaded weight', rating, weight?.total, true, 'sum of the weights in the layout');
@@ -48,6 +51,24 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
       note: { template: text },
       source: source ?? typingSource(typing),
     });
+  }
+  return items;
+}
+
+/** The gross weight rating against the foot of a class that has one, which is reached or has to be passed. */
+function weightClass(typing: TypingAsked, rating: number | undefined): InventoryItem[] {
+  const { gross_weight_minimum: least, gross_weight_above: above } = typing.requirement;
+  const items: InventoryItem[] = [];
+  const item = 'gross weight rating, least';
+  if (least !== undefined) {
+    const source = typingSource(typing, 'gross_weight_minimum');
+    items.push(compared(item, { value: least, dimension: 'mass' }, rating, false, source));
+  }
+  if (above !== undefined) {
+    const source = typingSource(typing, 'gross_weight_above');
+    const line = compared(item, { value: above, dimension: 'mass' }, rating, false, source);
+    const passed = rating !== undefined && rating > above * (1 + SLACK);
+    items.push({ ...line, over: true, ...(rating !== undefined && !passed && { verdict: 'falls_short' }) });
   }
   return items;
 }
@@ -75,8 +96,7 @@ function compared(
       source,
     };
   }
-  // A hose of 300.0 ft read through metres must not fall short of 300 ft by rounding.
-  const slack = 1e-9 * required.value;
+  const slack = SLACK * required.value;
   const meets = atMost ? carried <= required.value + slack : carried >= required.value - slack;
   const carriedMeasure = { value: carried, dimension: required.dimension };
   return {

@@ -24,6 +24,7 @@ function idsIn(value: unknown, found: [Kind, string][] = []): [Kind, string][] {
   if (Array.isArray(value)) for (const item of value) idsIn(item, found);
   else if (typeof value === 'object' && value !== null)
     for (const [key, inner] of Object.entries(value)) {
+      if (key === 'weights') continue; // Its keys are names of the layout's own.
       if (typeof inner === 'string' && Object.hasOwn(KIND_OF_KEY, key)) found.push([KIND_OF_KEY[key], inner]);
       else if (key === 'fittings') for (const id of Object.keys(inner)) found.push(['fitting', id]);
       else idsIn(inner, found);

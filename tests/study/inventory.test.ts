@@ -112,6 +112,30 @@ describe('what is carried', () => {
   });
 });
 
+describe('a weight class that has a foot', () => {
+  /** National park page on engine types, archived 7 May 2009: over 26,000 lb; 16,000 to 26,000 lb; 9,000 to 16,000 lb. */
+  for (const [name, rating, verdicts] of [
+    ['engine-4', '26,001 lb', ['meets']],
+    ['engine-4', '26,000 lb', ['falls_short']],
+    ['engine-5', '16,000 lb', ['meets', 'meets']],
+    ['engine-5', '15,999 lb', ['meets', 'falls_short']],
+    ['engine-5', '26,001 lb', ['falls_short', 'meets']],
+    ['engine-6', '9,000 lb', ['meets', 'meets']],
+    ['engine-6', '8,999 lb', ['meets', 'falls_short']],
+    // Pre-2008 engine table (from memory): 6,500 to 10,000 lb.
+    ['engine-7', '6,499 lb', ['meets', 'falls_short']],
+    ['engine-7', undefined, ['not_stated', 'not_stated']],
+  ] as const) {
+    it(`${name} before 2008 at ${rating ?? 'no stated rating'}`, async () => {
+      const engine = engineOf(PUMP, undefined, { ...CARRIED, gross_weight_rating: rating });
+      const typing = { scheme: 'nwcg-pre-2008', class: name, pressure: '100 psi' };
+      const { inventory } = await checkLayout(layoutFrom({ engine, typing }));
+      const lines = inventory.filter(({ item: what }) => what.startsWith('gross weight rating'));
+      expect(lines.map(({ verdict }) => verdict)).toEqual(verdicts);
+    });
+  }
+});
+
 describe('the loaded weight', () => {
   const weights = { chassis: '11,900 lb', body: '3,400 lb', equipment: '2,600 lb', crew: '750 lb' };
   const stated = 11_900 + 3_400 + 2_600 + 750;

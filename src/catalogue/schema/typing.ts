@@ -79,6 +79,12 @@ export const typingClassSchema = z
     gross_weight_maximum: quantity('mass', { positive: true })
       .optional()
       .meta({ description: 'Highest gross vehicle weight rating' }),
+    gross_weight_minimum: quantity('mass', { positive: true })
+      .optional()
+      .meta({ description: 'Least gross vehicle weight rating' }),
+    gross_weight_above: quantity('mass', { positive: true })
+      .optional()
+      .meta({ description: 'Gross vehicle weight rating that has to be passed' }),
     not_checked: z
       .array(notCheckedSchema)
       .optional()

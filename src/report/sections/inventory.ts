@@ -8,11 +8,12 @@ import { sentence, verdictCell } from '../words.js';
 /** People and pieces are counted: nothing in an inventory is a percentage. */
 const counts = (measure: Measure): boolean => measure.dimension === 'ratio';
 
-function askedText({ required, carried, atMost }: InventoryItem, figures: Figures): string {
+function askedText({ required, carried, atMost, over }: InventoryItem, figures: Figures): string {
   if (!required) return '';
   const amount = counts(required)
     ? String(required.value)
     : figures.stated('inventory.required', required, [carried?.value]);
+  if (over) return `over ${amount}`;
   return atMost ? `at most ${amount}` : amount;
 }
 
