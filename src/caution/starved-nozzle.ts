@@ -2,7 +2,7 @@ import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 
-/** Part of its rated pressure below which a fog nozzle that states no range makes no stream. Common practice, no source. */
+/** Part of its rated pressure, or of what it is laid for, below which a nozzle that states no range makes no stream. Common practice, no source. */
 const OF_RATED = 0.5;
 
 /**
@@ -42,8 +42,10 @@ export const starvedNozzle: Hazard = ({ cases }) =>
       });
     });
 
-function leastPressure({ model }: AssembledNozzle): number | undefined {
-  if (model.kind === 'open_end' || model.kind === 'sharp_orifice') return undefined;
+function leastPressure({ model, step }: AssembledNozzle): number | undefined {
+  if (model.kind === 'open_end') return undefined;
   if (model.working?.from !== undefined) return model.working.from;
-  return model.kind === 'smooth_bore' ? undefined : OF_RATED * model.pressure;
+  const laidFor = step.kind === 'nozzle' ? step.pressure : undefined;
+  const rated = model.kind === 'fog' || model.kind === 'automatic' ? model.pressure : laidFor;
+  return rated === undefined ? undefined : OF_RATED * rated;
 }

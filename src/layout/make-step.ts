@@ -114,6 +114,20 @@ function fittingsOf(data: StepDocument['pipe'], spot: Spot, reading: Reading): C
 /** A nozzle as its step sets it. Bores closer than this are one: tips are told apart by sixteenths of an inch. */
 const SAME_BORE = 1e-6;
 
+/** Why a flow cannot be set on a nozzle that is no fog nozzle, and what to write instead. */
+const NO_FLOW = {
+  smooth_bore: 'the flow of a smooth bore follows from its bore and its pressure, and cannot be set',
+  sharp_orifice: 'the flow of an orifice follows from its bore and its pressure, and cannot be set',
+  automatic: 'an automatic nozzle passes what comes to it, and its flow cannot be set',
+} as const;
+const FLOW_HINT = {
+  smooth_bore: 'leave flow out; tip: 3/8 in chooses the bore, and pressure: 50 psi says what it is laid for',
+  sharp_orifice:
+    'leave flow out; tip: 0.716 in chooses the bore, and pressure: 250 psi says what it is laid for',
+  automatic:
+    'leave flow out; its range is flow_from and flow_to of its model, and pressure: 100 psi what it holds',
+} as const;
+
 function nozzleAs(
   nozzle: Nozzle,
   given: { tip?: number; flow?: number; pressure?: number },
@@ -121,6 +135,13 @@ function nozzleAs(
   reading: Reading,
 ): Nozzle | undefined {
   const { tip, flow, pressure } = given;
+  if (flow !== undefined && nozzle.kind !== 'fog') {
+    return reading.report(spot, NO_FLOW[nozzle.kind], {
+      within: ['flow'],
+      key: true,
+      hint: FLOW_HINT[nozzle.kind],
+    });
+  }
   switch (nozzle.kind) {
     case 'smooth_bore': {
       if (tip === undefined) return nozzle;
@@ -143,7 +164,7 @@ function nozzleAs(
           key: true,
         });
       }
-      const rated = nozzle.kind === 'fog' && flow !== undefined ? { flow } : {};
+      const rated = flow === undefined ? {} : { flow };
       return { ...nozzle, ...rated, ...(pressure === undefined ? {} : { pressure }) };
     }
   }

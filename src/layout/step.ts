@@ -122,7 +122,7 @@ export interface TankStep extends StepBase {
 
 export interface NozzleStep extends StepBase, Modelled, Kept<'nozzle'> {
   kind: 'nozzle';
-  /** As the step sets it: its tip is the bore, its flow and pressure the rating of a fog or automatic nozzle. */
+  /** As the step sets it: its tip is the bore, its flow and pressure the rating of a fog nozzle, its pressure what an automatic one holds. */
   nozzle: Nozzle;
 }
 

@@ -395,6 +395,24 @@ describe('an inlet below vapour pressure', () => {
   });
 });
 
+describe('a nozzle that is laid for a pressure', () => {
+  for (const nozzle of [
+    { nozzle: { kind: 'smooth_bore', bore: '0.45 in' }, name: 'tip' },
+    { nozzle: { kind: 'sharp_orifice', bore: '0.5 in' }, name: 'tip' },
+  ]) {
+    it(`${nozzle.nozzle.kind}: is starved below half of it, and not spoken of where it is laid for none`, async () => {
+      const far = { ...HOSE, length: '2,000 ft' };
+      expect(codes(await flowing({ lay: [far, nozzle] }))).not.toContain('nozzle_starved');
+      const caution = only(
+        await flowing({ lay: [far, { ...nozzle, pressure: '600 psi' }] }),
+        'nozzle_starved',
+      );
+      expect(caution.at).toBe('tip');
+      expect(psi(caution.limit)).toBeCloseTo(300, 6);
+    });
+  }
+});
+
 describe('one fault of suction', () => {
   /** Needs more than a flooded suction gives at any flow. */
   const thirsty = parabolic(400, 75, 250, 120, { npsh_required: [['10 gpm', '60 ft']] });

@@ -163,6 +163,18 @@ describe('models of their own', () => {
     expect(pump('[[0 gpm, 3 psi], [1 gpm, 2 psi], [2 gpm, 1 psi]]')).toEqual([]);
   });
 
+  it('a flow is set on a fog nozzle and on no other, and each says what to write instead', () => {
+    expect(layProblemsOf('- {nozzle: fog, flow: 20 gpm}')).toEqual([]);
+    expect(layProblemsOf('- {nozzle: tips, tip: 3/8 in, flow: 20 gpm}')).toEqual([
+      '3:33 the flow of a smooth bore follows from its bore and its pressure, and cannot be set | leave flow out; tip: 3/8 in chooses the bore, and pressure: 50 psi says what it is laid for',
+    ]);
+    const own = (kind: string) => layProblemsOf(`- {nozzle: {${kind}}, flow: 20 gpm}`)[0];
+    expect(own('kind: sharp_orifice, bore: 0.716 in')).toMatch(/^3:\d+ the flow of an orifice follows/);
+    expect(own('kind: automatic, pressure: 100 psi, flow_from: 10 gpm, flow_to: 60 gpm')).toMatch(
+      /^3:\d+ an automatic nozzle passes what comes to it/,
+    );
+  });
+
   it('nozzles take only the tips that they have', () => {
     expect(layProblemsOf('- {nozzle: tips, tip: 1/2 in}')).toEqual([
       '3:25 the nozzle has no such tip | expected one of 0.25 in, 0.375 in',

@@ -166,8 +166,13 @@ const nozzleStep = z
   .strictObject({
     nozzle: idOr('nozzle', nozzleSchema),
     tip: across.optional().meta({ description: 'Bore of the tip in use' }),
-    flow: quantity('flow', { positive: true, example: '20 gpm' }).optional(),
-    pressure: quantity('pressure', { positive: true, example: '100 psi' }).optional(),
+    flow: quantity('flow', { positive: true, example: '20 gpm' })
+      .optional()
+      .meta({ description: 'Rating of a fog nozzle' }),
+    pressure: quantity('pressure', { positive: true, example: '100 psi' }).optional().meta({
+      description:
+        'Rating of a fog nozzle, what an automatic one holds; of a smooth bore or an orifice what it is laid for, which require and the cautions hold it to',
+    }),
     state: z.enum(['open', 'shut']).default('open'),
     name,
   })
