@@ -30,6 +30,8 @@ export interface AssembledPump {
   discharge: Place;
   /** Its own check valve, where its discharge has one. */
   checkValve?: Element;
+  /** The link of its own relief valve, where each pump has one. */
+  relief?: number;
   /** The link of its own cooling line, where one leaves between it and its check valve. */
   cooling?: number;
   booster: boolean;
@@ -66,6 +68,8 @@ export interface Assembly {
   pumps: AssembledPump[];
   nozzles: AssembledNozzle[];
   gauges: NamedPlace[];
+  /** Relief valves, by the link that leads back to the tank. */
+  reliefs: { name: string; link: number }[];
   /** Where the engine's plumbing ends, by name. */
   outlets: NamedPlace[];
   /** Where a requirement is judged: the outlets, or the end of a lay that was laid without its nozzle. */

@@ -12,10 +12,11 @@ export function coolingFlow(point: OperatingPoint, { cooling }: AssembledPump): 
   return cooling === undefined ? undefined : point.flow(cooling);
 }
 
-/** What a pump gives to its discharge, its own cooling line left out, m3/s; below 0 where water runs back through it. */
+/** What a pump gives to its discharge, its own cooling line and relief valve left out, m3/s; below 0 where water runs back through it. */
 export function delivered(point: OperatingPoint, pump: AssembledPump): number {
   if (pump.checkValve) return point.flow(pump.checkValve.link);
-  return point.flow(pump.link) - (coolingFlow(point, pump) ?? 0);
+  const relieved = pump.relief === undefined ? 0 : point.flow(pump.relief);
+  return point.flow(pump.link) - (coolingFlow(point, pump) ?? 0) - relieved;
 }
 
 /**

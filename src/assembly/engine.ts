@@ -55,7 +55,7 @@ export function layEngine(
     return { intake, outlets };
   }
   const manifold = lay.staged(staging, intake);
-  lay.relief(manifold);
+  lay.relief('manifold', 'relief valve', manifold);
   lay.cool('manifold', 'cooling line of both pumps', manifold);
   outlets.push(...lay.outlets(through(plumbing.manifold, manifold, 'manifold', context)));
   return { intake, outlets };
@@ -136,7 +136,8 @@ class EnginePlumbing {
         : layPump(laid, inlet, `pump ${id}`, this.context);
     const cooling = this.cool('pump', `cooling line ${id}`, discharge);
     const running = this.context.laid.pumps.find(({ name }) => name === laid.name);
-    if (running) running.cooling = cooling;
+    const relief = this.relief('pump', `relief valve ${id}`, discharge);
+    if (running) Object.assign(running, { cooling, relief });
     return discharge;
   }
 
@@ -169,16 +170,18 @@ class EnginePlumbing {
     return end;
   }
 
-  /** A relief valve back to the tank, where the discharges meet. */
-  relief(manifold: Place): void {
+  /** A relief valve back to the tank, where the layout has one there; with outlets apart there is no manifold for one. */
+  relief(at: 'pump' | 'manifold', name: string, from: Place): number | undefined {
     const { relief } = this.layout.engine;
-    if (relief === undefined) return;
+    if (relief === undefined || relief.at !== at) return undefined;
     const opensAt = heightOfPressure(relief.opens_at, this.context.site.waterDensity);
     const { overpressure, fullFlow } = reliefLift(relief, this.context.site.waterDensity);
-    // The gauge that the setting is read on stands at the manifold, the valve discharges at the surface of the tank.
-    const height = manifold.elevation - this.tank.elevation;
+    // The gauge that the setting is read on stands where the valve does, which discharges at the surface of the tank.
+    const height = from.elevation - this.tank.elevation;
     const curve = new ReliefLoss(opensAt + height, opensAt * (1 + overpressure) + height, fullFlow);
-    this.context.builder.link('relief valve', manifold, this.tank, { kind: 'curve', curve }, true);
+    const link = this.context.builder.link(name, from, this.tank, { kind: 'curve', curve }, true);
+    this.context.laid.reliefs.push({ name, link });
+    return link;
   }
 
   /** Plumbing beyond the manifold, by name; of one pump where each has its own. */

@@ -15,6 +15,7 @@ export interface Laid {
   pumps: AssembledPump[];
   nozzles: AssembledNozzle[];
   gauges: NamedPlace[];
+  reliefs: { name: string; link: number }[];
 }
 
 export interface LineContext {

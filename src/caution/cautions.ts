@@ -11,6 +11,7 @@ import { hotPump } from './hot-pump.js';
 import { inletVapour } from './inlet-vapour.js';
 import { intakeFloor } from './intake-floor.js';
 import { judgedAtPanel } from './judged-at-panel.js';
+import { lineShut } from './line-shut.js';
 import { mixedRules } from './mixed-rules.js';
 import { noCheckValve } from './no-check-valve.js';
 import { nozzleShort } from './nozzle-short.js';
@@ -19,6 +20,7 @@ import { overweight } from './overweight.js';
 import { pumpPressure } from './pump-pressure.js';
 import { pumpShutOut } from './pump-shut-out.js';
 import { relayRelief } from './relay-relief.js';
+import { reliefIdle } from './relief-idle.js';
 import { reliefSetting } from './relief-setting.js';
 import { ridgePressure } from './ridge-pressure.js';
 import { slopeAsHeight } from './slope-as-height.js';
@@ -37,6 +39,8 @@ const HAZARDS: readonly Hazard[] = [
   pumpPressure,
   hosePressure,
   reliefSetting,
+  reliefIdle,
+  lineShut,
   gaugeRange,
   inletVapour,
   suctionShort,

@@ -68,6 +68,15 @@ export interface Judged {
   }[];
 }
 
+/** What keeps the pressure down when a line is shut. */
+export interface Control {
+  device?: { kind: 'relief' | 'governor'; set: number };
+  /** Highest discharge with everything shut less the setting of the device, Pa. */
+  overSetting?: number;
+  /** The greatest rise that shutting one nozzle makes elsewhere, Pa; `held`: at another nozzle. */
+  lineShut?: { nozzle: string; at: string; rise: number; held: boolean };
+}
+
 export interface VerdictFacts {
   /** Pressure that the verdict turns on and its margin, Pa. */
   required: number;

@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import type { Caution, CautionLevel } from './caution.js';
-import type { Judged, LimitLoad, PumpHeat, Running, VerdictFacts } from './facts.js';
+import type { Control, Judged, LimitLoad, PumpHeat, Running, VerdictFacts } from './facts.js';
 
 /** A state that a hazard is looked for in. */
 export interface HazardCase {
@@ -27,6 +27,8 @@ export interface HazardFacts {
   verdict?: VerdictFacts;
   /** What each pump does to the temperature of its water. */
   heat?: readonly PumpHeat[];
+  /** What keeps the pressure down when a line is shut. */
+  control?: Control;
   /** Every limit with its loads. */
   ledger?: readonly LimitLoad[];
   judged?: Judged;

@@ -10,6 +10,7 @@ import { groundSection } from './sections/ground.js';
 import { habitSection } from './sections/habit.js';
 import { heatSection } from './sections/heat.js';
 import { pointsSection } from './sections/points.js';
+import { lineControlSection } from './sections/pressure-control.js';
 import { pumpsSection } from './sections/pumps.js';
 import { subjectSection } from './sections/subject.js';
 import { portableTanksSection, supplySection } from './sections/supply.js';
@@ -33,6 +34,7 @@ export function flowDocument(answer: FlowAnswer, units: UnitSystem, brief = fals
       ...pumpsSection(answer.pumps, figures),
       ...heatSection(answer.heat, figures),
       ...cautionsSection(answer.cautions, figures),
+      ...lineControlSection(answer, figures),
       ...casesSection(answer.cases, figures),
       ...groundSection(answer.profiles, figures),
       ...linesSection(answer.lines, figures),

@@ -3,6 +3,7 @@ import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
 import { heatTree } from './json-engine.js';
 import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { pumpTree } from './json-pump.js';
+import { lineControlTree } from './json-running.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
@@ -57,6 +58,7 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   supply: supplyTree(answer.supply),
   portable_tanks: answer.portableTanks.map(portableTankTree),
   profiles: answer.profiles.map(profileTree),
+  line_control: lineControlTree(answer.lineControl),
   habits: answer.habits.map(habitTree),
   cases: answer.cases.map(caseTree),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../quantity/format.js';
-import type { PressureControl, StagingAdvice, SuctionAnswer } from '../study/answer.js';
+import type { LineControl, PressureControl, StagingAdvice, SuctionAnswer } from '../study/answer.js';
 import { figuresIn } from './figures.js';
 import { orNull, Vacuum } from './json-tree.js';
 import { of } from './required.js';
@@ -46,11 +46,34 @@ function deviceTree(device: PressureControl['device']) {
   return { kind, set, overpressure: of('ratio', overpressure), full_flow: of('flow', fullFlow) };
 }
 
-export const pressureControlTree = (control: PressureControl) => ({
+/** What keeps the pressure down when a line is shut, and what happens all the same. */
+export const lineControlTree = (control: LineControl) => ({
   device: deviceTree(control.device),
+  relief_idle: control.reliefIdle,
+  over_setting: orNull('pressure', control.overSetting),
+  line_shut: control.lineShut
+    ? {
+        nozzle: control.lineShut.nozzle,
+        at: control.lineShut.at,
+        rise: of('pressure', control.lineShut.rise),
+        at_nozzle: control.lineShut.held,
+      }
+    : null,
+  surges: control.surges.map((surge) => ({
+    nozzle: surge.nozzle,
+    velocity: of('velocity', surge.velocity),
+    wave_speed: of('velocity', surge.waveSpeed),
+    stated: surge.stated,
+    closing_time: orNull('time', surge.closingTime),
+    rise: of('pressure', surge.rise),
+    peak: of('pressure', surge.peak),
+  })),
+});
+
+export const pressureControlTree = (control: PressureControl) => ({
+  ...lineControlTree(control),
   flowing: of('pressure', control.flowing),
   shut: of('pressure', control.shut),
-  over_setting: orNull('pressure', control.overSetting),
   highest_setting: control.highest
     ? {
         pressure: of('pressure', control.highest.pressure),
@@ -65,22 +88,6 @@ export const pressureControlTree = (control: PressureControl) => ({
     inlet_limit: orNull('pressure', one.limit),
     discharge: of('pressure', one.discharge),
     casing_limit: orNull('pressure', one.casing),
-  })),
-  line_shut: control.lineShut
-    ? {
-        nozzle: control.lineShut.nozzle,
-        at: control.lineShut.at,
-        rise: of('pressure', control.lineShut.rise),
-      }
-    : null,
-  surges: control.surges.map((surge) => ({
-    nozzle: surge.nozzle,
-    velocity: of('velocity', surge.velocity),
-    wave_speed: of('velocity', surge.waveSpeed),
-    stated: surge.stated,
-    closing_time: orNull('time', surge.closingTime),
-    rise: of('pressure', surge.rise),
-    peak: of('pressure', surge.peak),
   })),
 });
 

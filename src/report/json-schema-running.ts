@@ -53,22 +53,55 @@ export const suctionJson = z
   })
   .nullable();
 
+const lineControlShape = {
+  device: z
+    .discriminatedUnion('kind', [
+      z.strictObject({
+        kind: z.literal('relief'),
+        set: quantityJson('Opens at.'),
+        overpressure: quantityJson('Over its setting, fully lifted.'),
+        full_flow: quantityJson('Passed then.'),
+      }),
+      z.strictObject({ kind: z.literal('governor'), set: quantityJson('Held at the discharge.') }),
+    ])
+    .nullable(),
+  relief_idle: z
+    .boolean()
+    .meta({ description: 'A relief valve is stated, and no water comes to it in this staging.' }),
+  over_setting: maybe(
+    'With everything shut, the highest discharge less the setting; null where there is no device.',
+  ),
+  line_shut: z
+    .strictObject({
+      nozzle: z.string(),
+      at: z.string(),
+      rise: quantityJson('Where it is greatest.'),
+      at_nozzle: z.boolean().meta({ description: 'At another nozzle, rather than at a pump.' }),
+    })
+    .nullable()
+    .meta({ description: 'The greatest rise that shutting one nozzle makes elsewhere.' }),
+  surges: z.array(
+    z.strictObject({
+      nozzle: z.string(),
+      velocity: quantityJson('Of the water that is stopped.'),
+      wave_speed: quantityJson('Of a pressure wave in the hose.'),
+      stated: z.boolean().meta({ description: 'Whether the layout states the wave speed.' }),
+      closing_time: maybe('Null where it is slammed.'),
+      rise: quantityJson('By Joukowsky.'),
+      peak: quantityJson('With what stood there before.'),
+    }),
+  ),
+};
+
+export const lineControlJson = z
+  .strictObject(lineControlShape)
+  .meta({ description: 'What keeps the pressure down when a line is shut, and what happens all the same.' });
+
 export const pressureControlJson = z
   .strictObject({
-    device: z
-      .discriminatedUnion('kind', [
-        z.strictObject({
-          kind: z.literal('relief'),
-          set: quantityJson('Opens at.'),
-          overpressure: quantityJson('Over its setting, fully lifted.'),
-          full_flow: quantityJson('Passed then.'),
-        }),
-        z.strictObject({ kind: z.literal('governor'), set: quantityJson('Held at the discharge.') }),
-      ])
-      .nullable(),
+    ...lineControlShape,
     flowing: quantityJson('Highest pump discharge at the required flow.'),
     shut: quantityJson('Highest pump discharge with the outlets shut and the device acting.'),
-    over_setting: maybe('Shut less the setting; null where there is no device.'),
     highest_setting: z
       .strictObject({
         pressure: quantityJson('That every part bears.'),
@@ -84,21 +117,6 @@ export const pressureControlJson = z
         inlet_limit: maybe('Of its inlet and seal.'),
         discharge: quantityJson('Of the second pump, shut off.'),
         casing_limit: maybe('Of its casing.'),
-      }),
-    ),
-    line_shut: z
-      .strictObject({ nozzle: z.string(), at: z.string(), rise: quantityJson('Where it is greatest.') })
-      .nullable()
-      .meta({ description: 'The greatest rise that shutting one nozzle makes elsewhere.' }),
-    surges: z.array(
-      z.strictObject({
-        nozzle: z.string(),
-        velocity: quantityJson('Of the water that is stopped.'),
-        wave_speed: quantityJson('Of a pressure wave in the hose.'),
-        stated: z.boolean().meta({ description: 'Whether the layout states the wave speed.' }),
-        closing_time: maybe('Null where it is slammed.'),
-        rise: quantityJson('By Joukowsky.'),
-        peak: quantityJson('With what stood there before.'),
       }),
     ),
   })

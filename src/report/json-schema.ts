@@ -22,7 +22,12 @@ import {
   statementJson,
   verdict,
 } from './json-schema-parts.js';
-import { pressureControlJson, stagingAdviceJson, suctionJson } from './json-schema-running.js';
+import {
+  lineControlJson,
+  pressureControlJson,
+  stagingAdviceJson,
+  suctionJson,
+} from './json-schema-running.js';
 
 /**
  * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
@@ -290,6 +295,7 @@ export const flowJson = z
     supply: supplyJson,
     portable_tanks: z.array(portableTankJson),
     profiles: z.array(profileJson),
+    line_control: lineControlJson,
     habits: z.array(habitJson),
     cases: z.array(caseJson),
     cautions: z.array(cautionJson),

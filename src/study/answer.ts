@@ -11,7 +11,7 @@ import type {
   ProfileAnswer,
   SupplyAnswer,
 } from './field-answer.js';
-import type { PressureControl } from './pressure-control.js';
+import type { LineControl, PressureControl } from './pressure-control.js';
 import type { ReachAnswer } from './reach-answer.js';
 import type { RequireAnswer } from './require-answer.js';
 import type { StagingAdvice } from './staging-advice.js';
@@ -22,7 +22,7 @@ export type * from './clock-answer.js';
 export type * from './field-answer.js';
 export type * from './reach-answer.js';
 export type * from './require-answer.js';
-export type { Caution, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
+export type { Caution, LineControl, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
 
 /**
  * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
@@ -306,6 +306,8 @@ export interface FlowAnswer {
   supply: SupplyAnswer;
   portableTanks: PortableTankAnswer[];
   profiles: ProfileAnswer[];
+  /** What happens when a line is shut. */
+  lineControl: LineControl;
   /** Only where the habit of taking all flow to the far end would have misled. */
   habits: HabitAnswer[];
   /** What is always run beside the question; a report shows those that break a limit, or all if asked. */

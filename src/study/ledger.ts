@@ -263,8 +263,9 @@ function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
     );
   }
   const { assembly, solution } = working.point;
-  const valve = assembly.network.links.find(({ name }) => name === 'relief valve');
-  if (device?.kind === 'relief' && valve) {
+  if (device?.kind !== 'relief') return lines;
+  for (const { name, link } of assembly.reliefs) {
+    const valve = assembly.network.links[link];
     const { elevation } = assembly.network.nodes[valve.from];
     const header = working.point.pressureOf(solution.heads[valve.from] - elevation);
     lines.push(
@@ -272,7 +273,7 @@ function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
         {
           code: 'relief_opens',
           limit: 'relief setting',
-          at: 'the relief valve',
+          at: name === 'relief valve' ? 'the relief valve' : name,
           dimension: 'pressure',
           source: 'setting stated in the layout',
         },

@@ -19,6 +19,7 @@ import { endToEndHabits } from './habit.js';
 import { heatOf } from './heat.js';
 import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
+import { lineControlOf } from './pressure-control.js';
 import { profiles } from './profile.js';
 import { pumpAnswer, STANDSTILL } from './pump-answer.js';
 import { Rig } from './rig.js';
@@ -47,6 +48,7 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const { assembly } = state;
   const beside = alwaysRun(rig, state, options.nozzleState);
   const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...beside];
+  const lineControl = lineControlOf(rig, state, options.nozzleState);
   const heat = heatOf(layout, state, beside.find(({ kind }) => kind === 'laid_shut')?.point);
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
@@ -67,12 +69,14 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     supply: supplyOf(layout, state),
     portableTanks: portableTanks(state),
     profiles: profiles(state),
+    lineControl,
     habits: endToEndHabits(state),
     cases: caseAnswers(rig, beside).filter(({ breaks }) => options.allCases || breaks.length > 0),
     cautions: cautionsOf({
       layout,
       cases,
       heat,
+      control: lineControl,
       ledger: ledgerOf({ cases, axles: axlesOf(layout) }),
     }),
     assumptions: assumptions(layout, assembly.site),

@@ -1,7 +1,9 @@
+import type { AssembleOptions } from '../assembly/assemble.js';
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { reliefLift } from '../assembly/relief.js';
 import type { Hose } from '../catalogue/schema/hose.js';
+import type { Layout } from '../layout/layout.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { Delivery } from './delivery.js';
 import { governed, holdPressure } from './governor.js';
@@ -44,20 +46,28 @@ export interface LineShut {
   nozzle: string;
   at: string;
   rise: number;
+  /** At another nozzle, rather than at a pump. */
+  held: boolean;
 }
 
-export interface PressureControl {
+/** What keeps the pressure down when a line is shut, and what it does all the same. */
+export interface LineControl {
   device?: ControlDevice;
-  /** Highest pump discharge, as its gauge reads, Pa: at the required flow, and with the outlets shut and the device acting. */
-  flowing: number;
-  shut: number;
-  /** Shut less the setting of the device, Pa; what the 30 psi rule is held against. */
+  /** A relief valve that is stated, and in this staging stands where no water comes. */
+  reliefIdle: boolean;
+  /** Highest pump discharge with everything shut, less the setting of the device, Pa; the 30 psi rule is held against it. */
   overSetting?: number;
-  highest?: HighestSetting;
-  series: InterStage[];
   /** Of a lay with nozzles. */
   lineShut?: LineShut;
   surges: Surge[];
+}
+
+export interface PressureControl extends LineControl {
+  /** Highest pump discharge, as its gauge reads, Pa: at the required flow, and with the outlets shut and the device acting. */
+  flowing: number;
+  shut: number;
+  highest?: HighestSetting;
+  series: InterStage[];
 }
 
 /** What keeps the pressure down when lines are shut, where it should be set, and what happens when they are. */
@@ -70,6 +80,7 @@ export function pressureControlOf(rig: Rig, delivery: Delivery, state: Operating
   const laid = layout.lay.length > 0 ? governed(rig, layout.staging) : undefined;
   return {
     device,
+    reliefIdle: reliefIdle(layout),
     flowing,
     shut,
     overSetting: device && shut - device.set,
@@ -82,10 +93,33 @@ export function pressureControlOf(rig: Rig, delivery: Delivery, state: Operating
   };
 }
 
+/** What keeps the pressure of a lay down as it stands. */
+export function lineControlOf(
+  rig: Rig,
+  laid: OperatingPoint,
+  nozzleState?: AssembleOptions['nozzleState'],
+): LineControl {
+  const { layout } = rig;
+  const device = deviceOf(rig, laid.assembly.site.waterDensity);
+  const shut = device && ifSteady(() => governed(rig, layout.staging, () => 'shut'));
+  return {
+    device,
+    reliefIdle: reliefIdle(layout),
+    overSetting: device && shut && highestDischarge(shut) - device.set,
+    lineShut: lineShut(rig, laid, nozzleState),
+    surges: surgesOf(layout, laid),
+  };
+}
+
+/** Whether the relief valve stands where the discharges meet, and they do not. */
+function reliefIdle({ engine, staging }: Layout): boolean {
+  return staging === 'separate' && engine.relief?.at === 'manifold';
+}
+
 function deviceOf({ layout }: Rig, waterDensity: number): ControlDevice | undefined {
   const { throttle, engine } = layout;
   if (throttle.by === 'discharge_pressure') return { kind: 'governor', set: throttle.discharge_pressure };
-  if (engine.relief === undefined || layout.staging === 'separate') return undefined;
+  if (engine.relief === undefined || reliefIdle(layout)) return undefined;
   return { kind: 'relief', set: engine.relief.opens_at, ...reliefLift(engine.relief, waterDensity) };
 }
 
@@ -151,7 +185,11 @@ function interStage(rig: Rig, staging: 'series' | 'series_reversed'): InterStage
 }
 
 /** Each nozzle shut by itself: the greatest rise at a pump or at another nozzle. */
-function lineShut(rig: Rig, open: OperatingPoint): LineShut | undefined {
+function lineShut(
+  rig: Rig,
+  open: OperatingPoint,
+  nozzleState?: AssembleOptions['nozzleState'],
+): LineShut | undefined {
   const flowing = open.assembly.nozzles
     .flatMap(({ name, link, state }) =>
       state === 'open' && link !== undefined ? [{ name, flow: open.flow(link) }] : [],
@@ -159,23 +197,31 @@ function lineShut(rig: Rig, open: OperatingPoint): LineShut | undefined {
     .sort((a, b) => b.flow - a.flow);
   let worst: LineShut | undefined;
   for (const { name } of flowing.slice(0, MOST_SHUT)) {
-    const after = governed(rig, rig.layout.staging, (nozzle, stated) => (nozzle === name ? 'shut' : stated));
+    const after = ifSteady(() =>
+      governed(rig, rig.layout.staging, (nozzle, stated) =>
+        nozzle === name ? 'shut' : (nozzleState?.(nozzle, stated) ?? stated),
+      ),
+    );
+    if (after === undefined) continue;
     const before = new Map(places(open).map(({ at, pressure }) => [at, pressure]));
-    for (const { at, pressure } of places(after)) {
+    for (const { at, pressure, held } of places(after)) {
       const rise = pressure - (before.get(at) ?? pressure);
-      if (at !== name && rise > (worst?.rise ?? 0)) worst = { nozzle: name, at, rise };
+      if (at !== name && rise > (worst?.rise ?? 0)) worst = { nozzle: name, at, rise, held };
     }
   }
   return worst;
 }
 
-function places(state: OperatingPoint): { at: string; pressure: number }[] {
+function places(state: OperatingPoint): { at: string; pressure: number; held: boolean }[] {
   const { pumps, nozzles } = state.assembly;
   return [
     ...pumps.map((pump) => ({
       at: `the discharge of ${pump.name}`,
       pressure: state.totalPressure(pump.discharge),
+      held: false,
     })),
-    ...nozzles.map((nozzle) => ({ at: nozzle.name, pressure: state.totalPressure(nozzle.inlet) })),
+    ...nozzles
+      .filter((nozzle) => nozzle.state === 'open')
+      .map((nozzle) => ({ at: nozzle.name, pressure: state.totalPressure(nozzle.inlet), held: true })),
   ];
 }

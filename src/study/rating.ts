@@ -132,6 +132,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
       pumpVerdict,
       running,
       heat: facts.heat,
+      control: running.pressureControl,
       ledger,
       judged: { staging, stagings, judgedAt, ...facts },
       verdict: worst.atRequiredFlow && {

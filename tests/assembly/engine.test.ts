@@ -10,7 +10,7 @@ import {
   parabolic,
   solve,
 } from '../support/layouts.js';
-import { PSI } from '../support/units.js';
+import { GPM, PSI } from '../support/units.js';
 
 const A = parabolic(400, 75, 250);
 const B = parabolic(380, 75, 250);
@@ -243,6 +243,53 @@ describe('the cooling line', () => {
     const pressure = point.totalPressure(pump('pump a').discharge) / PSI;
     expect(pressure).toBeGreaterThan(450);
     expect(gpm('cooling line a')).toBeCloseTo(orificeFlow(1 / 8, pressure, 0.62), 3);
+  });
+});
+
+describe('a relief valve for each pump', () => {
+  const relief = { opens_at: '300 psi', at: 'pump' };
+  const outlets = { left: { pump: 'a' }, right: { pump: 'b' } };
+  const lay = { left: [{ cap: true }], right: [{ cap: true }] };
+
+  it('is laid with separate outlets, and holds each pump by itself', async () => {
+    const { gpm, pump, point } = await solve({
+      engine: engineOf(A, B, { relief, outlets }),
+      staging: 'separate',
+      lay,
+    });
+    for (const name of ['a', 'b']) {
+      const back = gpm(`relief valve ${name}`);
+      expect(back).toBeGreaterThan(10);
+      // 300 psi when it starts to open, a tenth more when it passes 100 gpm.
+      const discharge = point.totalPressure(pump(`pump ${name}`).discharge) / PSI;
+      expect(discharge).toBeCloseTo(300 + (30 * back) / 100, 1);
+    }
+  });
+
+  it('acts between the pumps in series as well as behind them', async () => {
+    const engine = engineOf(A, B, { relief });
+    const { pump, point, gpm } = await solve({ engine, staging: 'series', lay: [{ cap: true }] });
+    const [first, second] = ['a', 'b'].map((name) => gpm(`relief valve ${name}`));
+    expect(second).toBeGreaterThan(10);
+    // What the first pump moves goes through its own valve or on to the second, and through that one's.
+    expect(point.flow(pump('pump a').link) / GPM).toBeCloseTo(first + second, 3);
+    expect(point.totalPressure(pump('pump b').discharge) / PSI).toBeCloseTo(300 + (30 * second) / 100, 1);
+  });
+
+  it('in parallel opens for the pump that stands above it, and not for the other behind its check valve', async () => {
+    const engine = engineOf(A, B, {
+      relief: { ...relief, opens_at: '390 psi' },
+      plumbing: { discharge: [FREE_CHECK] },
+    });
+    const { gpm } = await solve({ engine, staging: 'parallel', lay: [{ cap: true }] });
+    expect(gpm('relief valve a')).toBeGreaterThan(1);
+    expect(gpm('relief valve b')).toBeCloseTo(0, 3);
+  });
+
+  it('one where the discharges meet is not laid where they do not', async () => {
+    const engine = engineOf(A, B, { relief: { opens_at: '300 psi' }, outlets });
+    const { point } = await solve({ engine, staging: 'separate', lay });
+    expect(point.assembly.reliefs).toEqual([]);
   });
 });
 

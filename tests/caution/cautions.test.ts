@@ -47,10 +47,15 @@ const gpm = (measure: Caution['value']) => (measure?.value as number) / GPM;
 
 describe('a sound engine', () => {
   for (const staging of ['parallel', 'series', 'series_reversed', 'a', 'b'] as const) {
-    it(`in ${staging} gives rise to no caution, checked or flowing`, async () => {
+    it(`in ${staging} gives rise to no caution but that nothing holds the pressure of its one line, checked or flowing`, async () => {
       const lay = [HOSE, tip('0.45 in')];
-      expect(codes(await checked({ staging, lay }, 60))).toEqual([]);
-      expect(codes(await flowing({ staging, lay }))).toEqual([]);
+      for (const cautions of [await checked({ staging, lay }, 60), await flowing({ staging, lay })]) {
+        expect(codes(cautions)).toEqual(['line_shut_rise']);
+        const [rise] = cautions;
+        expect(rise.level).toBe('note');
+        expect(rise.message).toContain('no relief valve or governor');
+        expect(psi(rise.limit)).toBeCloseTo(30, 6);
+      }
     });
   }
 

@@ -118,6 +118,56 @@ const MODES: {
     },
   },
   {
+    mode: '4 a relief valve where no water comes to it, with an outlet for each pump',
+    code: 'relief_not_in_use',
+    change: (d) => {
+      d.staging = 'separate';
+      d.engine.outlets = { left: { pump: 'a' }, right: { pump: 'b' } };
+      d.typing = { custom: { flow: '60 gpm', pressure: '200 psi' } };
+      d.lay = {
+        left: d.lay,
+        right: [
+          { hose: hose(), length: '300 ft' },
+          { ...nozzle(), name: 'other tip' },
+        ],
+      };
+    },
+    laid: true,
+  },
+  {
+    mode: '12 a relief valve too small for what the pumps push through it',
+    code: 'rise_over_setting',
+    at: 'the relief valve',
+    change: (d) => {
+      d.engine.relief = { opens_at: '340 psi', flow: '30 gpm' };
+    },
+    laid: true,
+  },
+  {
+    mode: '12 a line shut on a crew that shares its trunk',
+    code: 'line_shut_rise',
+    change: (d) => {
+      d.lay = [
+        { hose: hose(), length: '400 ft' },
+        {
+          branch: { inside_diameter: '1.5 in', k: 1 },
+          to: [
+            {
+              name: 'lateral',
+              steps: [
+                { hose: hose(), length: '50 ft' },
+                { ...nozzle(), name: 'the other tip' },
+              ],
+            },
+          ],
+        },
+        { hose: hose(), length: '50 ft' },
+        nozzle(),
+      ];
+    },
+    laid: true,
+  },
+  {
     mode: '5 a pump without a check valve',
     code: 'no_check_valve',
     at: 'pump b',

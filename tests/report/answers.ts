@@ -441,6 +441,20 @@ export function flowing(): FlowAnswer {
       floor: { pressure: psi(20), source: 'relay lesson' },
       relay: { pressure: psi(60), reliefAt: psi(70), relief: psi(75), source: 'study cards' },
     },
+    lineControl: {
+      reliefIdle: false,
+      lineShut: { nozzle: 'nozzle 1', at: 'nozzle 2', rise: psi(41), held: true },
+      surges: [
+        {
+          nozzle: 'nozzle 1',
+          velocity: 4,
+          waveSpeed: 400,
+          stated: false,
+          rise: psi(232),
+          peak: psi(332),
+        },
+      ],
+    },
     portableTanks: [{ name: 'tank 1', capacity: gal(1000), inflow: gpm(40), outflow: gpm(60) }],
     profiles: [
       {

@@ -131,6 +131,10 @@ export const engineSchema = z
           example: '10 %',
           description: 'How far over its setting the valve is fully lifted',
         }).optional(),
+        at: z.enum(['manifold', 'pump']).default('manifold').meta({
+          description:
+            'Where it stands: one where the discharges meet, or one for each pump between it and its check valve',
+        }),
         bore: across.optional().meta({ description: 'Bore of the valve, which tells what it passes' }),
         flow: quantity('flow', {
           positive: true,

@@ -1,4 +1,4 @@
-import type { CheckAnswer } from '../../study/answer.js';
+import type { CheckAnswer, FlowAnswer, LineControl } from '../../study/answer.js';
 import { type Block, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { STAGING_WORDS } from '../words.js';
@@ -13,20 +13,27 @@ const RULE = {
 
 const line = (text: string): ListItem => ({ lines: [text] });
 
-function deviceText({ device, flowing, shut, overSetting }: Control, figures: Figures): string {
+const IDLE =
+  'The relief valve stands where the discharges meet; with an outlet for each pump they do not meet, and it guards neither.';
+
+function deviceName(device: NonNullable<LineControl['device']>, figures: Figures): string {
+  const set = figures.say('pressure_control.device.set', 'pressure', device.set);
+  return device.kind === 'relief'
+    ? `A relief valve opens at ${set} and passes ${figures.say('pressure_control.full_flow', 'flow', device.fullFlow)} fully lifted.`
+    : `Governors hold ${set} at the discharge, once they have settled.`;
+}
+
+function overText(overSetting: number, figures: Figures): string {
+  const say = (value: number) => figures.say('pressure_control.over_setting', 'pressure', value);
+  return overSetting > 0 ? `${say(overSetting)} over the setting` : `${say(-overSetting)} under the setting`;
+}
+
+function deviceText({ device, flowing, shut, overSetting, reliefIdle }: Control, figures: Figures): string {
   const say = (field: string, value: number) => figures.say(`pressure_control.${field}`, 'pressure', value);
   const between = `The highest pump discharge reads ${say('flowing', flowing)} at the required flow and ${say('shut', shut)} with the outlets shut`;
   if (device === undefined || overSetting === undefined)
-    return `No relief valve and no governor is set. ${between}: a rise of ${say('rise', shut - flowing)}.`;
-  const name =
-    device.kind === 'relief'
-      ? `A relief valve opens at ${say('device.set', device.set)} and passes ${figures.say('pressure_control.full_flow', 'flow', device.fullFlow)} fully lifted.`
-      : `Governors hold ${say('device.set', device.set)} at the discharge, once they have settled.`;
-  const over =
-    overSetting > 0
-      ? `${say('over_setting', overSetting)} over the setting`
-      : `${say('over_setting', -overSetting)} under the setting`;
-  return `${name} ${between}, ${over}.`;
+    return `${reliefIdle ? IDLE : 'No relief valve and no governor is set.'} ${between}: a rise of ${say('rise', shut - flowing)}.`;
+  return `${deviceName(device, figures)} ${between}, ${overText(overSetting, figures)}.`;
 }
 
 function settingText({ highest, flowing }: Control, figures: Figures): string[] {
@@ -71,12 +78,7 @@ const MOST_SURGES = 3;
 export function pressureControlSection(answer: CheckAnswer, figures: Figures): Block[] {
   const control = answer.pressureControl;
   if (control === undefined) return [];
-  const { series, lineShut, surges } = control;
-  const shut = lineShut
-    ? [
-        `Shutting ${lineShut.nozzle} raises ${lineShut.at} by ${figures.say('pressure_control.line_shut.rise', 'pressure', lineShut.rise)}.`,
-      ]
-    : [];
+  const { series } = control;
   return [
     heading('Pressure control'),
     {
@@ -85,13 +87,40 @@ export function pressureControlSection(answer: CheckAnswer, figures: Figures): B
         line(deviceText(control, figures)),
         ...settingText(control, figures).map(line),
         ...series.map((one) => line(seriesText(one, figures))),
-        ...shut.map(line),
-        ...surges.slice(0, MOST_SURGES).map((surge) => line(surgeText(surge, figures))),
+        ...shutItems(control, figures),
       ],
     },
-    paragraph(
-      'Source of the rule that a line shut raises the pressure by no more than 30 psi over the setting: city fire department manual 303.004, rev. 27 May 2025, which cites NFPA 1901 (2016).',
-      'quiet',
-    ),
+    paragraph(RULE_SOURCE, 'quiet'),
+  ];
+}
+
+const RULE_SOURCE =
+  'Source of the rule that a line shut raises the pressure by no more than 30 psi over the setting: city fire department manual 303.004, rev. 27 May 2025, which cites NFPA 1901 (2016).';
+
+/** What shutting a line raises, and what slamming it adds. */
+function shutItems({ lineShut, surges }: LineControl, figures: Figures): ListItem[] {
+  const shut = lineShut
+    ? [
+        `Shutting ${lineShut.nozzle} raises ${lineShut.at} by ${figures.say('pressure_control.line_shut.rise', 'pressure', lineShut.rise)}.`,
+      ]
+    : [];
+  return [...shut, ...surges.slice(0, MOST_SURGES).map((surge) => surgeText(surge, figures))].map(line);
+}
+
+/** In a lay as it stands: what keeps the pressure down when a line is shut, and what happens all the same. */
+export function lineControlSection({ lineControl }: FlowAnswer, figures: Figures): Block[] {
+  const { device, overSetting, reliefIdle } = lineControl;
+  const items = shutItems(lineControl, figures);
+  if (items.length === 0) return [];
+  const held =
+    device === undefined
+      ? reliefIdle
+        ? IDLE
+        : 'No relief valve and no governor is set.'
+      : `${deviceName(device, figures)}${overSetting === undefined ? '' : ` With everything shut the highest discharge reads ${overText(overSetting, figures)}.`}`;
+  return [
+    heading('When a line is shut'),
+    { kind: 'list', items: [line(held), ...items] },
+    paragraph(RULE_SOURCE, 'quiet'),
   ];
 }
