@@ -40,7 +40,7 @@ export const lineShut: Hazard = ({ control }) => {
     at: worst.at,
     value: { value: worst.rise, dimension: 'pressure' },
     limit,
-    message: `When ${worst.nozzle} is shut, the pressure at {at} rises by {value}; the rule is {limit} at most${unheld}`,
+    message: `When ${worst.nozzle} is shut, the pressure at {at} rises by {value}; ${worst.held ? 'at a pump the rule allows {limit}' : 'the rule is {limit} at most'}${unheld}`,
     action: device
       ? 'Shut nozzles slowly and one at a time, and warn who holds the other lines; a wider trunk rises less.'
       : 'Set a relief valve or a governor, shut nozzles slowly, and throttle down before a line is shut.',
