@@ -35,6 +35,14 @@ export interface LimitLoad {
   source: string;
 }
 
+/** What an engine whose file gives no power may have had when its curve was measured. */
+type UnknownPower = 'power_to_spare' | 'constant_power' | 'flat_torque';
+
+interface Height {
+  stands: 'nowhere' | 'up_to' | 'everywhere';
+  upTo?: number;
+}
+
 /** What holds the pumps, and how far the verdict stands. */
 export interface Running {
   pumps: readonly {
@@ -43,7 +51,7 @@ export interface Running {
     ofRatedSpeed: number;
     powerAvailable?: number;
   }[];
-  highestPlace?: { stands: 'nowhere' | 'up_to' | 'everywhere'; upTo?: number };
+  highestPlace?: Height & { cases?: readonly (Height & { engine: UnknownPower })[] };
   powerBracket?: {
     pumps: readonly { name: string; ratio: number }[];
     cases: readonly { verdict: Verdict }[];
@@ -61,7 +69,11 @@ export interface Judged {
   }[];
   /** Where the verdict is read. */
   judgedAt: string;
-  hotDay?: { airTemperature: number; verdict: Verdict };
+  hotDay?: {
+    airTemperature: number;
+    verdict: Verdict;
+    cases?: readonly { engine: UnknownPower; verdict: Verdict }[];
+  };
   pumpsOut: readonly {
     out: string;
     standing: readonly { check: 'works' | 'stuck_open'; backflowShut: number }[];

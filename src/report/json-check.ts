@@ -9,7 +9,7 @@ import type {
   TestOrifice,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
-import { acrossTree, bracketTree } from './json-conditions.js';
+import { acrossTree, bracketTree, highestPlaceTree } from './json-conditions.js';
 import { engineTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
 import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-running.js';
@@ -107,9 +107,7 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   })),
   points: answer.points.map(pointTree),
   pumps: answer.pumps.map(pumpTree),
-  highest_place: answer.highestPlace
-    ? { stands: answer.highestPlace.stands, up_to: orNull('length', answer.highestPlace.upTo) }
-    : null,
+  highest_place: answer.highestPlace ? highestPlaceTree(answer.highestPlace) : null,
   power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
   suction: answer.suction ? suctionTree(answer.suction) : null,
   pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,

@@ -1,5 +1,11 @@
 import type { Dimension } from '../quantity/dimension.js';
-import type { AcrossAnswer, PowerBracket, SweptQuantity, VerdictUnder } from '../study/answer.js';
+import type {
+  AcrossAnswer,
+  HighestPlace,
+  PowerBracket,
+  SweptQuantity,
+  VerdictUnder,
+} from '../study/answer.js';
 import { orNull } from './json-tree.js';
 import { of } from './required.js';
 
@@ -33,4 +39,15 @@ export const bracketTree = (bracket: PowerBracket) => ({
     aspiration,
   })),
   cases: bracket.cases.map((one) => ({ lugging: one.lugging, ...verdictTree(one) })),
+});
+
+export const highestPlaceTree = ({ stands, upTo, cases }: HighestPlace) => ({
+  stands,
+  up_to: orNull('length', upTo),
+  cases:
+    cases?.map((one) => ({
+      engine: one.engine,
+      stands: one.stands,
+      up_to: orNull('length', one.upTo),
+    })) ?? null,
 });

@@ -121,7 +121,11 @@ const cost = (row: 'weight' | 'fuel' | 'price', value: number) => {
 /** What a check says of the engine besides its rating. */
 export const engineTree = (answer: CheckAnswer, units: UnitSystem) => ({
   hot_day: answer.hotDay
-    ? { air_temperature: of('temperature', answer.hotDay.airTemperature), verdict: answer.hotDay.verdict }
+    ? {
+        air_temperature: of('temperature', answer.hotDay.airTemperature),
+        verdict: answer.hotDay.verdict,
+        cases: answer.hotDay.cases ?? null,
+      }
     : null,
   heat: answer.heat.map(heatTree),
   pumps_out: answer.pumpsOut.map(pumpOutTree),

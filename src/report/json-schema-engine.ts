@@ -142,9 +142,19 @@ const ledgerJson = z
 
 const costJson = z.union([quantityJson('In its unit.'), z.number()]);
 
+/** What an engine whose file gives no power may have had when its curve was measured. */
+export const unknownPower = z.enum(['power_to_spare', 'constant_power', 'flat_torque']);
+
 export const engineJson = {
   hot_day: z
-    .strictObject({ air_temperature: quantityJson('Of the hottest test.'), verdict })
+    .strictObject({
+      air_temperature: quantityJson('Of the hottest test.'),
+      verdict,
+      cases: z
+        .array(z.strictObject({ engine: unknownPower, verdict }))
+        .nullable()
+        .meta({ description: 'The bracket where a file gives no power, its least the verdict.' }),
+    })
     .nullable()
     .meta({ description: "The pumps' verdict on a hot day; null where the layout's is as hot." }),
   heat: heatJson,

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { engineJson, heatJson } from './json-schema-engine.js';
+import { engineJson, heatJson, unknownPower } from './json-schema-engine.js';
 import {
   caseJson,
   habitJson,
@@ -171,12 +171,18 @@ const acrossJson = z
   })
   .meta({ description: "The pumps' verdict under other conditions, with everything else as laid out." });
 
+const height = {
+  stands: z.enum(['nowhere', 'up_to', 'everywhere']),
+  up_to: maybe('Highest place at which it stands; where that is everywhere, the highest that was looked at.'),
+};
+
 const highestPlaceJson = z
   .strictObject({
-    stands: z.enum(['nowhere', 'up_to', 'everywhere']),
-    up_to: maybe(
-      'Highest place at which it stands; where that is everywhere, the highest that was looked at.',
-    ),
+    ...height,
+    cases: z
+      .array(z.strictObject({ engine: unknownPower, ...height }))
+      .nullable()
+      .meta({ description: 'The bracket where a file gives no power; its least is the answer.' }),
   })
   .nullable()
   .meta({ description: "Where the pumps' verdict still stands, from sea level up." });

@@ -3,7 +3,7 @@ import type { Caution, Statement } from '../caution/caution.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { AdvanceAnswer } from './advance-answer.js';
 import type { ClockAnswer } from './clock-answer.js';
-import type { EngineFacts, HeatAnswer, LedgerAnswer } from './engine-answer.js';
+import type { EngineFacts, HeatAnswer, LedgerAnswer, UnknownPower } from './engine-answer.js';
 import type {
   CaseAnswer,
   HabitAnswer,
@@ -179,9 +179,14 @@ export interface AcrossAnswer {
 }
 
 /** `nowhere`: not even at sea level. `everywhere`: as high as is looked, `upTo`. */
-export interface HighestPlace {
+interface Height {
   stands: 'nowhere' | 'up_to' | 'everywhere';
   upTo?: number;
+}
+
+export interface HighestPlace extends Height {
+  /** Where a file gives no power: the bracket, whose least is the answer. */
+  cases?: (Height & { engine: UnknownPower })[];
 }
 
 /** What the verdict becomes where a file has no power data: its engine at its limit when its curve was measured. */

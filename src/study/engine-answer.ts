@@ -6,6 +6,9 @@ import type { Measure } from '../quantity/dimension.js';
 
 type Verdict = 'meets' | 'falls_short';
 
+/** What an engine whose file gives no power may have had when its curve was measured. */
+export type UnknownPower = 'power_to_spare' | 'constant_power' | 'flat_torque';
+
 /** Where a pump's cooling line leaves, as far as it can help a pump that is shut out. */
 export type CoolingPlace = 'own' | 'behind_check' | 'shared' | 'shut' | 'none';
 
@@ -164,7 +167,12 @@ export interface LedgerAnswer {
 /** What a check says of the engine besides its rating. */
 export interface EngineFacts {
   /** The pumps' verdict on the hottest day that a test is made on, where it is hotter than the layout's. */
-  hotDay?: { airTemperature: number; verdict: Verdict };
+  hotDay?: {
+    airTemperature: number;
+    verdict: Verdict;
+    /** Where a file gives no power: the bracket, whose least is the verdict. */
+    cases?: { engine: UnknownPower; verdict: Verdict }[];
+  };
   heat: HeatAnswer[];
   pumpsOut: PumpOutAnswer[];
   /** Undefined where it was not worked out. */

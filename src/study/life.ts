@@ -2,8 +2,8 @@ import type { EnginePump, Layout, PumpName, TypingAsked } from '../layout/layout
 import { under } from './conditions.js';
 import type { LifeAnswer, ServiceDue } from './engine-answer.js';
 import { closeIn } from './falling-root.js';
-import { NoSteadyAnswer } from './no-steady-answer.js';
 import type { Rig } from './rig.js';
+import { slackHere } from './slack-here.js';
 import { slackOf, verdictHere } from './verdict-here.js';
 
 /** Wear is found to this, and looked for up to the most that a layout may state. */
@@ -22,7 +22,7 @@ export function lifeOf(rig: Rig, typing: TypingAsked): LifeAnswer {
     const pump = engine.pumps[name];
     return pump ? [{ name, pump }] : [];
   });
-  const slackAt = (worn: Layout) => wornSlack(rig, worn, typing);
+  const slackAt = (worn: Layout) => slackHere(rig.with(worn), typing);
   const here = verdictHere(rig, typing);
   const short = slackOf(here) < 0;
   const unworn = verdictHere(rig.with(under(layout, { wear: 0 })), typing);
@@ -57,16 +57,6 @@ export function lifeOf(rig: Rig, typing: TypingAsked): LifeAnswer {
     short,
     ...partsInCommon(both.map(({ pump }) => pump)),
   };
-}
-
-/** A pump so worn that the draw sucks its own plumbing dry has no steady answer, and falls short. */
-function wornSlack(rig: Rig, worn: Layout, typing: TypingAsked): number {
-  try {
-    return slackOf(verdictHere(rig.with(worn), typing));
-  } catch (error) {
-    if (error instanceof NoSteadyAnswer) return -1;
-    throw error;
-  }
 }
 
 function wornAlone(layout: Layout, name: PumpName, wear: number): Layout {

@@ -1,13 +1,14 @@
 import { engineKind, hasPowerData, powerLeft } from '../assembly/engine-power.js';
 import { siteOf } from '../assembly/site.js';
-import type { EnginePump, TypingAsked } from '../layout/layout.js';
+import type { EnginePump, PumpName, TypingAsked } from '../layout/layout.js';
 import { standardTemperature } from '../physics/atmosphere.js';
 import { carriedSpeed, type Lugging } from '../physics/pump-curve/held-speed.js';
 import type { PowerBracket } from './answer.js';
 import type { Rig } from './rig.js';
 import { verdictHere } from './verdict-here.js';
 
-const LUGGING: readonly Lugging[] = ['constant_power', 'flat_torque'];
+/** How an engine at its limit may lose speed, the one that loses less first. */
+export const LUGGING: readonly Lugging[] = ['constant_power', 'flat_torque'];
 /** Ratios of power this near to one carry nothing. */
 const ALIKE = 1e-9;
 
@@ -22,28 +23,43 @@ export function powerRatio(rig: Rig, pump: EnginePump): number {
   return powerLeft(pump.model, site, site.derating) / powerLeft(pump.model, there, site.derating);
 }
 
+interface Unknown {
+  name: PumpName;
+  pump: EnginePump;
+  ratio: number;
+}
+
+/** Pumps at work whose files do not say what power their engines have, where the place leaves them more or less of it. */
+function movedPumps(rig: Rig): Unknown[] {
+  const { staging, engine } = rig.layout;
+  return (['a', 'b'] as const).flatMap((name) => {
+    const pump = engine.pumps[name];
+    if (pump === undefined || staging === (name === 'a' ? 'b' : 'a') || hasPowerData(pump.model)) return [];
+    const ratio = powerRatio(rig, pump);
+    return Math.abs(ratio - 1) > ALIKE ? [{ name, pump, ratio }] : [];
+  });
+}
+
+/** Whether the verdict at a rig's place rests on power that no file gives. */
+export function restsOnPower(rig: Rig): boolean {
+  return movedPumps(rig).length > 0;
+}
+
+/** The rig with every engine of unknown power as it runs if it was at its limit when its curve was measured. */
+export function atItsLimit(rig: Rig, lugging: Lugging): Rig {
+  const throttle = { ...rig.throttle };
+  for (const { name, ratio } of movedPumps(rig)) throttle[name] *= carriedSpeed(ratio, lugging);
+  return rig.with(rig.layout, throttle);
+}
+
 /**
  * What the verdict becomes where a pump's file does not say what power its engine has: between an engine with power to
  * spare, which loses nothing, and one that was at its limit when its curve was measured. Undefined where every file says,
  * or where the place is no different from that of the test.
  */
 export function bracketPower(rig: Rig, typing: TypingAsked): PowerBracket | undefined {
-  const { a, b } = rig.layout.engine.pumps;
-  const { staging } = rig.layout;
-  const used = [
-    { name: 'a' as const, pump: staging === 'b' ? undefined : a },
-    { name: 'b' as const, pump: staging === 'a' ? undefined : b },
-  ].flatMap(({ name, pump }) =>
-    pump && !hasPowerData(pump.model) ? [{ name, pump, ratio: powerRatio(rig, pump) }] : [],
-  );
-  const moved = used.filter(({ ratio }) => Math.abs(ratio - 1) > ALIKE);
+  const moved = movedPumps(rig);
   if (moved.length === 0) return undefined;
-  const cases = LUGGING.map((lugging) => {
-    const throttle = { ...rig.throttle };
-    for (const { name, ratio } of moved) throttle[name] *= carriedSpeed(ratio, lugging);
-    const here = verdictHere(rig.with(rig.layout, throttle), typing);
-    return { lugging, ...here };
-  });
   return {
     pumps: moved.map(({ name, pump, ratio }) => ({
       name: `pump ${name}`,
@@ -51,6 +67,6 @@ export function bracketPower(rig: Rig, typing: TypingAsked): PowerBracket | unde
       aspiration:
         engineKind(pump.model).aspiration === 'turbo' ? ('turbocharged' as const) : ('natural' as const),
     })),
-    cases,
+    cases: LUGGING.map((lugging) => ({ lugging, ...verdictHere(atItsLimit(rig, lugging), typing) })),
   };
 }

@@ -86,10 +86,11 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
   const deep = options.depth !== 'usual';
   const here = deep || options.across?.length ? judgeHere(rig, typing) : undefined;
+  const powerBracket = bracketPower(rig, typing);
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: here && highestPlace(rig, typing, here.here),
-    powerBracket: bracketPower(rig, typing),
+    highestPlace: here && highestPlace(rig, typing, here.here, powerBracket),
+    powerBracket,
     suction: deep && here ? suctionOf(rig, typing, delivery, state, here) : undefined,
     pressureControl: pressureControlOf(rig, delivery, state),
     stagingAdvice: deep ? adviseStaging(rig, judged, worst.point) : undefined,

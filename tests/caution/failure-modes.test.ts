@@ -221,6 +221,40 @@ const MODES: {
     },
   },
   {
+    mode: '7 a pass of engines whose power no file gives, that fails a little higher if they were at their limit',
+    code: 'thin_air',
+    change: (d) => {
+      for (const name of ['a', 'b']) d.engine.pumps[name].model.power = undefined;
+      d.typing = { custom: { flow: '120 gpm', pressure: '330 psi' } };
+    },
+  },
+  {
+    mode: '7 a pass of engines whose power no file gives, that fails on a hot day if they were at their limit',
+    code: 'hot_day',
+    change: (d) => {
+      for (const name of ['a', 'b']) d.engine.pumps[name].model.power = undefined;
+      d.typing = { custom: { flow: '120 gpm', pressure: '330 psi' } };
+    },
+  },
+  {
+    mode: '7 a pass that stands only if engines whose power no file gives have some to spare',
+    code: 'verdict_rests_on_power',
+    at: 'pump b',
+    change: (d) => {
+      d.site = { elevation: '6000 ft', air_temperature: '95 degF' };
+      for (const name of ['a', 'b']) d.engine.pumps[name].model.power = undefined;
+      d.typing = { custom: { flow: '120 gpm', pressure: '300 psi' } };
+    },
+  },
+  {
+    mode: '7 an engine that has not the power to hold its speed',
+    code: 'power_limited',
+    at: 'pump a',
+    change: (d) => {
+      d.engine.pumps.a.model.power = { rated: '15 hp', aspiration: 'natural', fuel: 'gasoline' };
+    },
+  },
+  {
     mode: '8 the panel reads a pass and the orifice does not',
     code: 'judged_at_panel',
     at: 'panel',

@@ -502,3 +502,36 @@ export function flowing(): FlowAnswer {
     solver,
   };
 }
+
+/** A rating of engines whose power no file gives. */
+export function powerUntold(): CheckAnswer {
+  const answer = meeting();
+  const pumps = [{ name: 'pump a', limitedBy: 'not_known' as const }];
+  return {
+    ...answer,
+    highestPlace: {
+      stands: 'up_to',
+      upTo: 308,
+      cases: [
+        { engine: 'power_to_spare', stands: 'everywhere', upTo: 6000 },
+        { engine: 'constant_power', stands: 'up_to', upTo: 386 },
+        { engine: 'flat_torque', stands: 'up_to', upTo: 308 },
+      ],
+    },
+    hotDay: {
+      airTemperature: 316,
+      verdict: 'falls_short',
+      cases: [
+        { engine: 'power_to_spare', verdict: 'meets' },
+        { engine: 'constant_power', verdict: 'falls_short' },
+        { engine: 'flat_torque', verdict: 'falls_short' },
+      ],
+    },
+    across: [
+      {
+        of: 'elevation',
+        rows: [{ value: 3000, verdict: 'meets', pumps, cavitating: [], suctionSlack: 1 }],
+      },
+    ],
+  };
+}

@@ -4,7 +4,7 @@ import { InternalFault } from '../../src/report/checked-number.js';
 import { toJson } from '../../src/report/json.js';
 import { answerJson, checkJson, flowJson } from '../../src/report/json-schema.js';
 import type { Answer } from '../../src/study/answer.js';
-import { flowing, meeting, outOfReach, short, shortOnTank } from './answers.js';
+import { flowing, meeting, outOfReach, powerUntold, short, shortOnTank } from './answers.js';
 import { reaching, requiring, unable } from './field-answers.js';
 
 const EVERY: Record<string, () => Answer> = {
@@ -16,6 +16,7 @@ const EVERY: Record<string, () => Answer> = {
   requiring,
   unable,
   reaching,
+  powerUntold,
 };
 
 for (const [name, make] of Object.entries(EVERY)) {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { answerDocument } from '../../src/report/answer-document.js';
 import { type TextOptions, textOf } from '../../src/report/text.js';
 import type { Answer } from '../../src/study/answer.js';
-import { flowing, meeting, outOfReach, short, shortOnTank } from './answers.js';
+import { flowing, meeting, outOfReach, powerUntold, short, shortOnTank } from './answers.js';
 import { reaching, requiring, unable } from './field-answers.js';
 
 const textFor = (answer: Answer, options: TextOptions = {}, units: 'us' | 'si' = 'us'): string =>
@@ -14,7 +14,7 @@ const flat = (text: string): string => text.replace(/\s+/g, ' ');
 // biome-ignore lint/suspicious/noControlCharactersInRegex: colour is made of them
 const COLOUR = /\u001b\[\d+m/g;
 
-const EVERY = { meeting, short, shortOnTank, outOfReach, flowing, requiring, unable, reaching };
+const EVERY = { meeting, short, shortOnTank, outOfReach, flowing, requiring, unable, reaching, powerUntold };
 
 test('the verdict is the first thing said, with both margins', () => {
   expect(flat(textFor(meeting()))).toMatch(
@@ -184,4 +184,12 @@ test('a figure stays on one line with its unit', () => {
   for (let width = 30; width < 90; width++) {
     expect(textFor(meeting(), { width })).not.toMatch(/\d\n *(psi|gpm|ft|gal|lb|degF)\b/);
   }
+});
+
+test('where power is not told, both bounds of how high it stands are said, and rows that rest on power to spare say so', () => {
+  const text = flat(textFor(powerUntold()));
+  expect(text).toContain('up to 1,266 ft by constant power, up to 1,010 ft by flat torque');
+  expect(text).toContain('Only if it has power to spare: to 19,685 ft above sea level');
+  expect(text).not.toContain('make it as high as is looked');
+  expect(text).toContain('these rows take it to have power to spare');
 });

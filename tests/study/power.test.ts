@@ -32,25 +32,27 @@ test('the text is YAML as a reader would write it', () => {
   expect(parse(BARE).staging).toBe('a');
 });
 
+/** The pump's curve in gpm and psi. */
+const CURVE = new MonotoneCurve(
+  [
+    [0, 415],
+    [30, 385],
+    [60, 318],
+    [85, 228],
+    [105, 110],
+  ].map(([q, psi]) => ({ flow: q, head: psi })),
+);
+
 /** Head by the monotone curve is the program's; what is independent here is the balance of power. */
 function balancedByHalving(answer: CheckAnswer, atFull: CheckAnswer, available: number): number {
   const [pump] = answer.pumps;
   let low = 0;
   let high = 1;
   // gpm psi / 1714 over an efficiency that runs straight between its rows, with the pressure of the program's own curve.
-  const curve = new MonotoneCurve(
-    [
-      [0, 415],
-      [30, 385],
-      [60, 318],
-      [85, 228],
-      [105, 110],
-    ].map(([q, psi]) => ({ flow: q, head: psi })),
-  );
   const demand = (q: number) => {
     const at = Math.min(q, 85);
     const efficiency = at < 60 ? 0.38 + (0.17 * (at - 30)) / 30 : 0.55 + (0.01 * (at - 60)) / 25;
-    return (at * headAt(curve, at)) / 1714.286 / efficiency;
+    return (at * headAt(CURVE, at)) / 1714.286 / efficiency;
   };
   const flow = pump.flow / GALLON_PER_MINUTE;
   for (let i = 0; i < 100; i++) {
@@ -158,6 +160,72 @@ describe('a pump without power data', () => {
     const [constant, flat] = powerBracket?.cases ?? [];
     expect(flat.pressure).toBeLessThan(constant.pressure ?? 0);
     expect(constant.pressure).toBeLessThan(answer.atRequiredFlow?.pressure ?? 0);
+  });
+
+  /** Height to which 200 psi at 70 gpm stands, by halving on the pump's curve: P = s^2 f(Q/s), power left s^n, 3 % in 1,000 ft. */
+  function heightByHalving(n: number): number {
+    let low = 0.5;
+    let high = 1;
+    for (let i = 0; i < 60; i++) {
+      const s = (low + high) / 2;
+      if (s * s * headAt(CURVE, 70 / s) > 200) high = s;
+      else low = s;
+    }
+    return 500 + (1 - low ** n) / 3e-5;
+  }
+
+  test('is bracketed in how high it stands too: the least of it is the answer, and no height where power is to spare', async () => {
+    const { highestPlace } = await check(unknown('0 ft'));
+    const cases = highestPlace?.cases ?? [];
+    expect(cases.map(({ engine }) => engine)).toEqual(['power_to_spare', 'constant_power', 'flat_torque']);
+    const [spare, constant, flat] = cases;
+    expect(spare).toEqual({ engine: 'power_to_spare', stands: 'everywhere', upTo: 6000 });
+    // Places are found to 50 ft.
+    expect(Math.abs((constant.upTo ?? 0) / FOOT - heightByHalving(3))).toBeLessThan(60);
+    expect(Math.abs((flat.upTo ?? 0) / FOOT - heightByHalving(2))).toBeLessThan(60);
+    expect(highestPlace).toMatchObject({ stands: 'up_to', upTo: flat.upTo });
+  });
+
+  test('stands lower than where it is laid out when the bracket falls short there', async () => {
+    const answer = await check(unknown('6000 ft').replace('200 psi', '240 psi'));
+    expect(answer.pumpVerdict).toBe('meets');
+    expect(answer.powerBracket?.cases.map(({ verdict }) => verdict)).toContain('falls_short');
+    expect(answer.highestPlace?.stands).toBe('up_to');
+    expect(answer.highestPlace?.upTo).toBeLessThan(6000 * FOOT);
+  });
+
+  test('is not bracketed in how high it stands by a rule that takes nothing, nor where its power is told', async () => {
+    const none = await check(unknown('0 ft').replace('air_temperature', 'derating: none, air_temperature'));
+    expect(none.highestPlace).toEqual({ stands: 'everywhere', upTo: 6000 });
+    expect((await check(BARE)).highestPlace?.cases).toBeUndefined();
+  });
+
+  test('is bracketed on a hot day too, where the spark engine at its limit has 97.5 % of its power left', async () => {
+    // On the curve at 70 gpm: 287 psi; with 0.975 of the power 280 at constant power, 277 at flat torque.
+    const atSpeed = (n: number) => 0.975 ** (2 / n) * headAt(CURVE, 70 / 0.975 ** (1 / n));
+    expect([atSpeed(3), atSpeed(2)].map(Math.round)).toEqual([280, 277]);
+    const casesOf = async (psi: number) => {
+      const { hotDay } = await check(unknown('0 ft').replace('200 psi', `${psi} psi`));
+      return [
+        hotDay?.verdict,
+        ...(hotDay?.cases?.map(({ engine, verdict }) => `${engine} ${verdict}`) ?? []),
+      ];
+    };
+    expect(await casesOf(284)).toEqual([
+      'falls_short',
+      'power_to_spare meets',
+      'constant_power falls_short',
+      'flat_torque falls_short',
+    ]);
+    expect(await casesOf(279)).toEqual([
+      'falls_short',
+      'power_to_spare meets',
+      'constant_power meets',
+      'flat_torque falls_short',
+    ]);
+    expect((await casesOf(275))[0]).toBe('meets');
+    const told = await check(BARE.replace('6000 ft', '0 ft'));
+    expect(told.hotDay?.cases).toBeUndefined();
   });
 
   test('loses nothing where it was tested, and is not bracketed there', async () => {

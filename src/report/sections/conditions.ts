@@ -78,6 +78,20 @@ function acrossTable(across: AcrossAnswer, answer: CheckAnswer, figures: Figures
       ]),
     },
     paragraph('The pumps alone are judged here, with everything else as laid out.', 'quiet'),
+    ...sparePower(across),
+  ];
+}
+
+/** That the rows are the better end of a bracket, where thinner or hotter air may take power that no file gives. */
+function sparePower({ of, rows }: AcrossAnswer): Block[] {
+  if (of !== 'elevation' && of !== 'air_temperature') return [];
+  const unknown = rows[0]?.pumps.filter(({ limitedBy }) => limitedBy === 'not_known') ?? [];
+  if (unknown.length === 0) return [];
+  const names = listed(unknown.map(({ name }) => name));
+  return [
+    paragraph(
+      `No file gives the power of ${names}: these rows take it to have power to spare. If its engine was at its limit when the curve was measured, it makes less than this where the air is thinner or hotter.`,
+    ),
   ];
 }
 
@@ -87,13 +101,28 @@ export function acrossSection(answer: CheckAnswer, figures: Figures): Block[] {
 
 /** How high the truck may go, in one sentence. */
 export function highestText(highest: HighestPlace, figures: Figures): string {
-  const { stands, upTo } = highest;
+  const { stands, upTo, cases } = highest;
+  if (cases) return bracketedText(cases, figures);
   if (stands === 'nowhere' || upTo === undefined)
     return 'With this air the pumps do not make it at any height, nor at sea level.';
   const height = figures.say('highest_place.up_to', 'length', upTo);
   return stands === 'everywhere'
     ? `With this air the pumps make it as high as is looked, ${height}.`
     : `With this air the pumps make it up to ${height} above sea level.`;
+}
+
+const AT_LIMIT = { power_to_spare: '', constant_power: ' by constant power', flat_torque: ' by flat torque' };
+
+/** Between an engine with power to spare and one at its limit, where no file says which it is. */
+function bracketedText(cases: NonNullable<HighestPlace['cases']>, figures: Figures): string {
+  const said = cases.map(({ engine, stands, upTo }) => {
+    if (stands === 'nowhere' || upTo === undefined) return `nowhere${AT_LIMIT[engine]}`;
+    const height = figures.say('highest_place.up_to', 'length', upTo);
+    return `${stands === 'everywhere' ? 'to' : 'up to'} ${height}${AT_LIMIT[engine]}`;
+  });
+  const [spare, ...limited] = said;
+  const beyond = cases[0].stands === 'everywhere' ? ', and no higher place is looked at' : '';
+  return `How high the pumps make it with this air rests on power that no file gives. If the engine was at its limit when the curve was measured: ${limited.join(', ')}. Only if it has power to spare: ${spare} above sea level${beyond}.`;
 }
 
 const LUGGING: Record<PowerBracket['cases'][number]['lugging'], string> = {
