@@ -1,3 +1,5 @@
+import type { Assembly } from '../assembly/assembly.js';
+import type { Element, Place } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import { surgeOfClosure, surgePressure } from '../physics/joukowsky.js';
@@ -21,24 +23,19 @@ export interface Surge {
 
 /** The surge at every open nozzle of a state, largest first: Joukowsky's whole rise, or what a slower closing leaves of it. */
 export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
-  const { site, elements, nozzles } = state.assembly;
+  const { site, nozzles } = state.assembly;
   const { wave_speed, closing_time } = layout.surge ?? {};
   const waveSpeed = wave_speed ?? HOSE_WAVE_SPEED;
-  const groups = new Map<number | undefined, string>();
-  const lengths = new Map<string | undefined, number>();
-  for (const { link, group, length = 0 } of elements) {
-    groups.set(link, group);
-    lengths.set(group, (lengths.get(group) ?? 0) + length);
-  }
+  // Slammed, the rise is the same over any length.
+  const columnTo = closing_time === undefined ? () => 0 : columns(state.assembly);
   return nozzles
     .flatMap((nozzle): Surge[] => {
       const velocity = state.velocityAt(nozzle.inlet);
       if (nozzle.state === 'shut' || !(velocity > 0)) return [];
-      const length = lengths.get(groups.get(nozzle.inlet.link)) ?? 0;
       const rise =
         closing_time === undefined
           ? surgePressure(site.waterDensity, waveSpeed, velocity)
-          : surgeOfClosure(site.waterDensity, waveSpeed, velocity, length, closing_time);
+          : surgeOfClosure(site.waterDensity, waveSpeed, velocity, columnTo(nozzle.inlet), closing_time);
       return [
         {
           nozzle: nozzle.name,
@@ -52,4 +49,54 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
       ];
     })
     .sort((a, b) => b.rise - a.rise);
+}
+
+/** A stretch of line: its length and the area that water runs through. */
+interface Stretch {
+  length: number;
+  area: number;
+}
+
+/**
+ * Length of the water that a nozzle stops, back through wyes and pumps to the engine's outlet or to an open tank, m, as if it all
+ * ran at the nozzle's velocity: narrower line counts for more by its own, wider line for no less, which is the safe side, as is
+ * that no other nozzle is fed by it.
+ */
+function columns({ elements, outlets }: Assembly): (inlet: Place) => number {
+  const arriving = new Map<number, Element>();
+  // Where lines part and meet again, the first of them stands for all.
+  for (const element of elements)
+    if (element.kind !== 'tank' && !arriving.has(element.to.node)) arriving.set(element.to.node, element);
+  // By area, so that a long lay is climbed once: lays have few bores.
+  const known = new Map<number, readonly Stretch[]>(outlets.map(({ place }) => [place.node, []]));
+  const stretchesTo = (end: number): readonly Stretch[] => {
+    const climbed: Element[] = [];
+    let node = end;
+    while (!known.has(node)) {
+      // Told before it is known, so that a ring of parts that no outlet feeds ends the climb.
+      known.set(node, []);
+      const element = arriving.get(node);
+      if (element === undefined) break;
+      climbed.push(element);
+      node = element.from.node;
+    }
+    let stretches = known.get(node) ?? [];
+    for (const element of climbed.reverse()) {
+      stretches = longer(stretches, element);
+      known.set(element.to.node, stretches);
+    }
+    return stretches;
+  };
+  return ({ node, bore, lines }) => {
+    const area = bore === undefined ? 0 : lines * bore ** 2;
+    return stretchesTo(node).reduce((sum, one) => sum + one.length * Math.max(1, area / one.area), 0);
+  };
+}
+
+function longer(stretches: readonly Stretch[], { length, bore, lines }: Element): readonly Stretch[] {
+  if (length === undefined || bore === undefined) return stretches;
+  const area = lines * bore ** 2;
+  const same = stretches.find((one) => one.area === area);
+  if (same === undefined) return [...stretches, { length, area }];
+  return stretches.map((one) => (one === same ? { length: one.length + length, area } : one));
 }

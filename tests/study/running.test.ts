@@ -199,6 +199,46 @@ lay:
     expect((slowFar?.rise ?? 0) / (far?.rise ?? 1)).toBeCloseTo((2 * 300 * FOOT) / 200 / 2, 6);
   });
 
+  test('a wye takes nothing off the column of water that a nozzle shut in some time stops', async () => {
+    const hose = (bore: string, feet: number) =>
+      `{hose: {inside_diameter: ${bore}, coefficient: 24}, length: ${feet} ft}`;
+    const tip = '{nozzle: {kind: smooth_bore, bore: 1/4 in}, name: tip}';
+    const wye = `{branch: {k: 0, inside_diameter: 1.5 in}, to: [{name: side, steps: [${hose('1 in', 50)}, ${tip}]}]}`;
+    const rises = async (steps: string) => {
+      const surge = '\nsurge: {wave_speed: 400 m/s, closing_time: 4 s}\n';
+      const { pressureControl } = await check({ lay: `${surge}lay: [${hose('1.5 in', 1000)}, ${steps}]` });
+      return pressureControl?.surges[0];
+    };
+    const line = await rises(`${hose('1 in', 50)}, ${tip}`);
+    const branched = await rises(`${wye}, {cap: true}`);
+    expect(branched?.velocity).toBeCloseTo(line?.velocity ?? 0, 2);
+    // rho v (2 L / T), 1,050 ft of it.
+    expect(branched?.rise).toBeCloseTo((999.0 * (branched?.velocity ?? 0) * 2 * 1050 * FOOT) / 4, -3);
+    expect(line?.rise).toBeCloseTo(branched?.rise ?? 0, -3);
+  });
+
+  test('narrower line on the way counts by its own velocity', async () => {
+    const hose = (bore: string, feet: number) =>
+      `{hose: {inside_diameter: ${bore}, coefficient: 24}, length: ${feet} ft}`;
+    const surge = '\nsurge: {wave_speed: 400 m/s, closing_time: 4 s}\n';
+    const { pressureControl } = await check({
+      lay: `${surge}lay: [${hose('1 in', 100)}, ${hose('1.5 in', 200)}, {nozzle: {kind: smooth_bore, bore: 1/4 in}, name: tip}]`,
+    });
+    const [tip] = pressureControl?.surges ?? [];
+    expect(tip.rise).toBeCloseTo((999.0 * tip.velocity * 2 * (200 + 100 * 1.5 ** 2) * FOOT) / 4, -3);
+  });
+
+  test('a portable tank ends the column: no pressure passes its surface', async () => {
+    const hose = (feet: number) => `{hose: {inside_diameter: 1.5 in, coefficient: 24}, length: ${feet} ft}`;
+    const pump = '{pump: {points: [[0 gpm, 200 psi], [50 gpm, 150 psi], [100 gpm, 40 psi]]}}';
+    const surge = '\nsurge: {wave_speed: 400 m/s, closing_time: 4 s}\n';
+    const { pressureControl } = await check({
+      lay: `${surge}lay: [${hose(1000)}, {valve: ball, open: 30 %}, {tank: 500 gal}, ${hose(10)}, ${pump}, ${hose(200)}, {nozzle: {kind: smooth_bore, bore: 1/4 in}, name: tip}]`,
+    });
+    const [tip] = pressureControl?.surges ?? [];
+    expect(tip.rise).toBeCloseTo((999.0 * tip.velocity * 2 * 210 * FOOT) / 4, -3);
+  });
+
   test('shutting one line raises the other, by what is told', async () => {
     const { lineShut } = (await check({ lay: lay('{wave_speed: 200 m/s}') })).pressureControl ?? {};
     expect(lineShut?.nozzle).toBe('far');
