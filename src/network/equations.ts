@@ -1,108 +1,101 @@
-import { DEAD, LEAST_SLOPE, LinkLosses, SHUT_SLOPE } from './losses.js';
+import { ChainLosses, DEAD, LEAST_SLOPE } from './chain-losses.js';
+import type { Chain } from './chains.js';
 import { SparseSystem } from './matrix.js';
 import type { Network } from './network.js';
 import { type EliminationPlan, entryAt, planElimination } from './ordering.js';
 
-/** A shut one-way link is exact by its law; its rounding error in metres means nothing. */
-const SHUT_CONDUCTANCE = 1 / SHUT_SLOPE;
-
 /**
- * The equations of a network in arrays: mass at every node, energy along every link, linearised at the present flows.
- * Links go by their grouped numbers (see LinkLosses), nodes by their position in the elimination; nodes of fixed head
- * stand behind it, where what the assembly adds to them is of no use and does no harm.
+ * The equations of a network in arrays: mass at every node, energy along every chain, linearised at the present flows and
+ * heads. Chains go by their grouped numbers (see ChainLosses), nodes by their position in the elimination; nodes of fixed
+ * head stand behind it, where what the assembly adds to them is of no use and does no harm. Nodes within chains have no
+ * place here.
  */
 export class Equations {
-  readonly losses: LinkLosses;
+  readonly losses: ChainLosses;
   readonly plan: EliminationPlan;
-  /** By node; those of fixed head stand at `plan.size` and beyond. */
+  /** By node; those of fixed head stand at `plan.size` and beyond, those within a chain nowhere: -1. */
   readonly position: Int32Array;
   /** By position: water drawn, m3/s. */
   readonly demand: Float64Array;
   /** By position, m. */
   readonly head: Float64Array;
-  /** By link, m3/s. */
+  /** By chain, m3/s. */
   readonly flow: Float64Array;
-  /** By link: what the last sweep moved its flow by. */
+  /** By chain: what the last sweep moved its flow by. */
   readonly step: Float64Array;
-  /** By link: positions of its ends. */
-  private readonly tail: Int32Array;
-  private readonly tip: Int32Array;
-  /** By link: its entry in the matrix; the one past the last where an end is fixed. */
+  /** By chain: positions of its ends. */
+  readonly tail: Int32Array;
+  readonly tip: Int32Array;
+  /** By chain: its entry in the matrix; the one past the last where an end is fixed. */
   private readonly entry: Int32Array;
-  /** By link: 1 where that end is fixed. */
-  private readonly tailFixed: Float64Array;
-  private readonly tipFixed: Float64Array;
   private readonly system: SparseSystem;
-  private readonly excess: Float64Array;
 
   /** What the last `sweep` or `measure` found. */
   worstHead = Number.NaN;
   worstCorrection = Number.NaN;
-  worstLink = -1;
+  /** A chain's number, or -1. */
+  worstChain = -1;
   /** Slope of the content along the last step, at its start and at its end. */
   descent = 0;
   along = 0;
 
-  constructor(network: Network) {
+  constructor(network: Network, chains: readonly Chain[]) {
     const { nodes, links } = network;
+    const ends = new Uint8Array(nodes.length);
+    for (const { from, to } of chains) {
+      ends[from] = 1;
+      ends[to] = 1;
+    }
     const unknown = new Int32Array(nodes.length).fill(-1);
     let size = 0;
     nodes.forEach((node, index) => {
-      if (node.head === undefined) unknown[index] = size++;
+      if (node.head === undefined && ends[index]) unknown[index] = size++;
     });
     const pairs: [number, number][] = [];
-    for (const link of links) {
-      if (unknown[link.from] >= 0 && unknown[link.to] >= 0)
-        pairs.push([unknown[link.from], unknown[link.to]]);
+    for (const { from, to } of chains) {
+      if (unknown[from] >= 0 && unknown[to] >= 0) pairs.push([unknown[from], unknown[to]]);
     }
     this.plan = planElimination(size, pairs);
-    this.position = new Int32Array(nodes.length);
-    let fixed = size;
-    for (let v = 0; v < nodes.length; v++)
-      this.position[v] = unknown[v] < 0 ? fixed++ : this.plan.position[unknown[v]];
-    this.system = new SparseSystem(this.plan, nodes.length);
-    this.losses = new LinkLosses(links, (link) => Math.min(this.position[link.from], this.position[link.to]));
-    const count = links.length;
+    this.position = new Int32Array(nodes.length).fill(-1);
+    let room = size;
+    nodes.forEach((node, v) => {
+      if (node.head !== undefined) this.position[v] = room++;
+      else if (unknown[v] >= 0) this.position[v] = this.plan.position[unknown[v]];
+    });
+    this.system = new SparseSystem(this.plan, room);
+    this.losses = new ChainLosses(links, chains, (chain) =>
+      Math.min(this.position[chain.from], this.position[chain.to]),
+    );
+    const { count } = this.losses;
     this.tail = new Int32Array(count);
     this.tip = new Int32Array(count);
     this.entry = new Int32Array(count).fill(this.plan.row.length);
-    this.tailFixed = new Float64Array(count);
-    this.tipFixed = new Float64Array(count);
     for (let i = 0; i < count; i++) {
-      const link = links[this.losses.linkOf[i]];
-      const a = this.position[link.from];
-      const b = this.position[link.to];
+      const a = this.position[this.losses.chains[i].from];
+      const b = this.position[this.losses.chains[i].to];
       this.tail[i] = a;
       this.tip[i] = b;
-      this.tailFixed[i] = a < size ? 0 : 1;
-      this.tipFixed[i] = b < size ? 0 : 1;
       if (a < size && b < size && a !== b) this.entry[i] = entryAt(this.plan, Math.min(a, b), Math.max(a, b));
     }
-    this.demand = new Float64Array(nodes.length);
-    this.head = new Float64Array(nodes.length);
-    nodes.forEach((node, index) => {
-      if (node.head === undefined) this.demand[this.position[index]] = node.demand ?? 0;
-      else this.head[this.position[index]] = node.head;
+    this.demand = new Float64Array(room);
+    this.head = new Float64Array(room);
+    nodes.forEach((node, v) => {
+      if (node.head !== undefined) this.head[this.position[v]] = node.head;
+      else if (node.demand) this.demand[this.position[v]] = node.demand;
     });
     this.flow = new Float64Array(count);
     this.step = new Float64Array(count);
-    this.excess = new Float64Array(nodes.length);
-  }
-
-  isFixed(node: number): boolean {
-    return this.position[node] >= this.plan.size;
   }
 
   /** Linearises every law at the present flows and writes the system of heads that follows. */
   linearise(): void {
-    // With no conductance a sweep moves no flow.
-    this.losses.conductance.fill(0);
-    this.sweep();
+    this.losses.evaluate(this.flow);
+    this.assemble();
   }
 
-  /** Writes the system of heads from the losses and conductances as they are. */
+  /** Writes the system for the shift of every head from the losses and conductances as they are. */
   assemble(): void {
-    const { flow, tail, tip, head, entry, tailFixed, tipFixed, system } = this;
+    const { flow, tail, tip, head, entry, system } = this;
     const { loss, conductance, count } = this.losses;
     const { diagonal, entries, rightSide } = system;
     system.clear(this.demand);
@@ -110,12 +103,12 @@ export class Equations {
       const a = tail[i];
       const b = tip[i];
       const c = conductance[i];
-      const balance = flow[i] - c * loss[i];
+      const carried = flow[i] + c * (head[a] - head[b] - loss[i]);
       diagonal[a] += c;
       diagonal[b] += c;
       entries[entry[i]] -= c;
-      rightSide[a] -= balance - c * tipFixed[i] * head[b];
-      rightSide[b] += balance + c * tailFixed[i] * head[a];
+      rightSide[a] -= carried;
+      rightSide[b] += carried;
     }
   }
 
@@ -126,11 +119,11 @@ export class Equations {
 
   /**
    * Moves every flow to where its linearised law meets the new heads, judges the outcome, and linearises anew: one pass
-   * over the links, since passing over them is what a large network costs. The quadratic law is written out here once
+   * over the chains, since passing over them is what a large network costs. The quadratic law is written out here once
    * more for the same reason.
    */
   sweep(): void {
-    const { flow, step, tail, tip, head, entry, tailFixed, tipFixed, system, losses } = this;
+    const { flow, step, tail, tip, head, entry, system, losses } = this;
     const { loss, conductance, oneWay, resistance, linearBelow, powerFrom, count } = losses;
     const { diagonal, entries, rightSide } = system;
     system.clear(this.demand);
@@ -138,7 +131,7 @@ export class Equations {
     let along = 0;
     let worstHead = 0;
     let worstCorrection = 0;
-    let worstLink = -1;
+    let worstChain = -1;
     for (let i = 0; i < count; i++) {
       const a = tail[i];
       const b = tip[i];
@@ -149,43 +142,46 @@ export class Equations {
       flow[i] = q;
       step[i] = change;
       descent += excess * change;
+      const across = q < 0 ? -q : q;
       let c: number;
       let lost: number;
-      if (i >= powerFrom || (q < -DEAD && oneWay[i] === 1)) {
-        losses.evaluateAt(i, q);
-        c = conductance[i];
-        lost = loss[i];
-      } else {
-        const size = q < 0 ? -q : q;
-        const linear = linearBelow[i];
-        const r = resistance[i] * (size < linear ? linear : size);
-        const steep = size < linear ? r : r + r;
+      let shut = false;
+      if (i < powerFrom && across >= linearBelow[i] && (q >= 0 || oneWay[i] === 0)) {
+        const r = resistance[i] * across;
+        const steep = r + r;
         lost = r * q;
         c = 1 / (steep < LEAST_SLOPE ? LEAST_SLOPE : steep);
         loss[i] = lost;
         conductance[i] = c;
+      } else {
+        losses.evaluateAt(i, q);
+        c = conductance[i];
+        lost = loss[i];
+        shut = q < -DEAD && oneWay[i] !== 0;
       }
-      const residual = lost - drop;
-      along += residual * change;
+      const residual = drop - lost;
+      along -= residual * change;
       const size = residual < 0 ? -residual : residual;
-      const correction = size * (c < 0 ? -c : c);
+      const moved = residual * c;
+      const correction = moved < 0 ? -moved : moved;
       if (correction > worstCorrection) worstCorrection = correction;
-      if (size > worstHead && c !== SHUT_CONDUCTANCE) {
+      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
+      if (size > worstHead && !shut) {
         worstHead = size;
-        worstLink = i;
+        worstChain = i;
       }
-      const balance = q - c * lost;
+      const carried = q + moved;
       diagonal[a] += c;
       diagonal[b] += c;
       entries[entry[i]] -= c;
-      rightSide[a] -= balance - c * tipFixed[i] * head[b];
-      rightSide[b] += balance + c * tailFixed[i] * head[a];
+      rightSide[a] -= carried;
+      rightSide[b] += carried;
     }
     this.descent = descent;
     this.along = along;
     this.worstHead = worstHead;
     this.worstCorrection = worstCorrection;
-    this.worstLink = worstLink;
+    this.worstChain = worstChain;
   }
 
   /** The slope of the content along the last step at the present flows, for which the losses stand ready. */
@@ -196,44 +192,4 @@ export class Equations {
     for (let i = 0; i < count; i++) along += (loss[i] - (head[tail[i]] - head[tip[i]])) * step[i];
     return along;
   }
-
-  /** The greatest of the heads either way, m. */
-  greatestHead(): number {
-    return this.head.reduce((most, head) => Math.max(most, Math.abs(head)), 0);
-  }
-
-  /** The worst imbalance of a node at the flows, m3/s, and which node it is. */
-  imbalance(): { flowResidual: number; worstNode: number } {
-    const { flow, tail, tip, excess, demand, position, plan } = this;
-    for (let k = 0; k < plan.size; k++) excess[k] = -demand[k];
-    for (let i = 0; i < flow.length; i++) {
-      excess[tail[i]] -= flow[i];
-      excess[tip[i]] += flow[i];
-    }
-    let flowResidual = 0;
-    let worst = -1;
-    for (let k = 0; k < plan.size; k++) {
-      const size = Math.abs(excess[k]);
-      if (size > flowResidual) {
-        flowResidual = size;
-        worst = k;
-      }
-    }
-    return { flowResidual, worstNode: worst < 0 ? -1 : position.indexOf(worst) };
-  }
-
-  // Plain arrays: a typed array of more than a few numbers costs more to make than a small network takes to solve.
-  flowsByLink(): number[] {
-    return gather(this.flow, this.losses.numberOf);
-  }
-
-  headsByNode(): number[] {
-    return gather(this.head, this.position);
-  }
-}
-
-function gather(values: Float64Array, from: Int32Array): number[] {
-  const gathered = new Array<number>(from.length);
-  for (let i = 0; i < from.length; i++) gathered[i] = values[from[i]];
-  return gathered;
 }

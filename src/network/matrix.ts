@@ -26,8 +26,8 @@ export class SparseSystem {
     for (let k = 0; k < demand.length; k++) this.rightSide[k] = -demand[k];
   }
 
-  /** Factors and solves into `solution`. Returns the position of a zero pivot, or -1. */
-  solve(solution: Float64Array): number {
+  /** Factors, solves, and adds the solution to `total`. Returns the position of a zero pivot, or -1. */
+  solve(total: Float64Array): number {
     const { diagonal, entries, rightSide } = this;
     const { size, columnStart, row, targetStart, target } = this.plan;
     for (let k = 0; k < size; k++) {
@@ -50,8 +50,10 @@ export class SparseSystem {
     }
     for (let k = size - 1; k >= 0; k--) {
       let sum = 0;
-      for (let a = columnStart[k]; a < columnStart[k + 1]; a++) sum += entries[a] * solution[row[a]];
-      solution[k] = rightSide[k] - sum * diagonal[k];
+      for (let a = columnStart[k]; a < columnStart[k + 1]; a++) sum += entries[a] * rightSide[row[a]];
+      const own = rightSide[k] - sum * diagonal[k];
+      rightSide[k] = own;
+      total[k] += own;
     }
     return -1;
   }

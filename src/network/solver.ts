@@ -1,19 +1,11 @@
+import { flowsByLink, headsByNode, imbalance } from './answer.js';
+import { joinChains } from './chains.js';
+import { ColdStart } from './cold-start.js';
 import { Equations } from './equations.js';
 import { findUnsupported } from './failure.js';
-import { OVERSHOOT, shortenStep } from './line-search.js';
-import { LEAST_SLOPE } from './losses.js';
 import type { Network, NetworkFailure, Solution, SolveOptions } from './network.js';
-import { TreeFold } from './start.js';
+import { type Ending, Newton } from './newton.js';
 
-/** Iterations after which a drooping curve, or an engine that gains speed with flow, is taken to have led the steps astray. */
-const PATIENCE = 30;
-/** Head that may be out of balance from then on, m (1 Pa), where a step has no more than this to gain, m4/s. */
-const NEAR_ENOUGH = 1e-4;
-const LEAST_DESCENT = 1e-14;
-/** Part of the overshoot that a step may leave from then on. */
-const CAREFUL = 0.1;
-/** Out of balance by this part of the greatest head is the rounding of heads, which no further step lessens. */
-const ROUNDING = 1e-12;
 const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
 
 /**
@@ -21,12 +13,6 @@ const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 
  * a million metres only, while a draw far past what the pumps can give does stand at many thousand.
  */
 const FORCED = 1e-6;
-
-/** The part of a pump's runout that a start takes it to move. */
-const MIDDLING = 0.6;
-
-/** Where no pump tells how much flows, a start is made from this, m3/s (80 gpm). */
-const USUAL_FLOW = 5e-3;
 
 /**
  * Steady flow by the global gradient method (E. Todini and S. Pilati, "A gradient algorithm for the analysis of pipe
@@ -38,164 +24,75 @@ const USUAL_FLOW = 5e-3;
  * slope of the content changes sign. A shut check valve or an automatic nozzle is a law with a kink, not a state that is
  * switched, so no sequence of states can repeat: the content falls at every step.
  *
- * The order of elimination is found once, in the constructor; speeds, heads, draws and resistances may change between
- * solves. With `warm` a solve starts from the last solution.
+ * Links in a row share one flow, so that they are solved as one (see joinChains). How the links join and the order of
+ * elimination are found once, in the constructor; speeds, heads, draws and resistances may change between solves. With
+ * `warm` a solve starts from the last solution.
  */
 export class NetworkSolver {
   readonly network: Network;
-  private readonly equations: Equations;
   private readonly unsupported: NetworkFailure | undefined;
-  /** By node: its fixed head, or where the start has put it. */
-  private readonly unfoldedHead: Float64Array;
-  /** By link: what the start takes it for, m per (m3/s)^2. */
-  private readonly startResistance: Float64Array;
-  /** By grouped link number: a middling flow of a pump at full speed. */
-  private readonly nominal: Float64Array;
-  private folded: { fold: TreeFold; core: NetworkSolver } | null | undefined;
+  /** Nodes that may not vanish within a chain, because water is drawn there. */
+  private readonly kept = new Set<number>();
+  private equations: Equations;
+  private newton: Newton;
+  private coldStart: ColdStart | undefined;
   private solvedBefore = false;
   private speedAtLast = 0;
 
   constructor(network: Network) {
     this.network = network;
-    this.equations = new Equations(network);
     this.unsupported = findUnsupported(network);
-    const { losses } = this.equations;
-    this.unfoldedHead = Float64Array.from(network.nodes, (node) => node.head ?? 0);
-    this.nominal = new Float64Array(losses.count);
-    for (let i = 0; i < losses.count; i++) if (losses.isPump(i)) this.nominal[i] = MIDDLING * this.runout(i);
-    const usual = this.nominal.reduce((most, q) => Math.max(most, q), 0) || USUAL_FLOW;
-    this.startResistance = new Float64Array(losses.count);
-    for (let i = 0; i < losses.count; i++) {
-      losses.evaluateAt(i, usual);
-      this.startResistance[losses.linkOf[i]] = Math.max(losses.loss[i] / (usual * usual), 1e-9);
-    }
+    this.equations = new Equations(network, joinChains(network, this.kept));
+    this.newton = new Newton(this.equations);
   }
 
   /** Sets the speed of a pump, as a fraction of the speed of its curve. */
   setSpeed(link: number, speed: number): void {
     if (!(speed > 0))
       throw new RangeError(`speed of ${this.network.links[link].name} is not above 0: ${speed}`);
-    const law = this.network.links[link].law;
-    if (law.kind !== 'curve' || law.speed === undefined) {
-      throw new TypeError(`${this.network.links[link].name} has no speed to set`);
-    }
-    this.equations.losses.speed[this.equations.losses.numberOf[link]] = speed;
+    const { laws } = this.equations.losses;
+    if (!laws.isPump(link)) throw new TypeError(`${this.network.links[link].name} has no speed to set`);
+    laws.speed[link] = speed;
   }
 
   /** Sets the water drawn at a node, m3/s. */
   setDemand(node: number, demand: number): void {
-    if (this.equations.isFixed(node))
+    if (this.network.nodes[node].head !== undefined)
       throw new TypeError(`${this.network.nodes[node].name} has a fixed head`);
+    if (this.equations.position[node] < 0) this.keep(node);
     this.equations.demand[this.equations.position[node]] = demand;
+    this.coldStart?.changed();
   }
 
   /** Sets a fixed head, m. */
   setHead(node: number, head: number): void {
-    if (!this.equations.isFixed(node))
+    if (this.network.nodes[node].head === undefined)
       throw new TypeError(`the head of ${this.network.nodes[node].name} is not fixed`);
     this.equations.head[this.equations.position[node]] = head;
-    this.unfoldedHead[node] = head;
+    this.coldStart?.changed();
   }
 
   /** Sets the resistance of a quadratic link, m per (m3/s)^2. */
   setResistance(link: number, resistance: number): void {
-    this.equations.losses.setResistance(this.equations.losses.numberOf[link], resistance);
-    this.startResistance[link] = resistance;
+    this.equations.losses.setResistance(link, resistance);
+    this.coldStart?.changed();
   }
 
   solve(options: SolveOptions = {}): Solution {
-    const { flowTolerance, headTolerance, maximumIterations, warm } = { ...DEFAULTS, ...options };
-    if (this.unsupported) return this.answer(0, this.unsupported);
+    const { warm, ...limits } = { ...DEFAULTS, ...options };
+    if (this.unsupported) return this.failed(this.unsupported);
     if (warm && this.solvedBefore) this.startWarm();
-    else this.start();
-    this.solvedBefore = false;
-    const { equations } = this;
-    equations.losses.upright = false;
-    equations.linearise();
-    const { losses } = equations;
-    let iterations = 0;
-    for (;;) {
-      losses.upright = iterations >= PATIENCE;
-      // Where a draw is forced through a shut link its head runs so high that no other can be told to the tolerance.
-      if (iterations === maximumIterations)
-        return this.answer(iterations, this.forcedThroughShut() ?? this.notConverged());
-      iterations++;
-      const zeroPivot = equations.solveHeads();
-      if (zeroPivot >= 0) return this.answer(iterations, this.badNumber(zeroPivot));
-      equations.sweep();
-      const { descent, along } = equations;
-      if (!Number.isFinite(descent)) return this.answer(iterations, this.badNumber(-1));
-      if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) break;
-      // Steps to and fro across a kink at no flow: what they would still gain is nothing.
-      if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) break;
-      // A draw far past what the pumps can give stands at heads of a million metres.
-      if (losses.upright && equations.worstHead <= ROUNDING * equations.greatestHead()) break;
-      // The first step need not balance the nodes before it, so only later ones can be judged along their line.
-      const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
-      if (iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
-        shortenStep(equations, descent, along, overshoot);
-        equations.assemble();
-      }
+    else {
+      this.coldStart ??= new ColdStart(this.network, this.equations);
+      this.coldStart.begin();
     }
-    const forced = this.forcedThroughShut();
-    if (forced) return this.answer(iterations, forced);
+    this.solvedBefore = false;
+    const ending = this.newton.iterate(limits);
+    const failure = this.failureOf(ending);
+    if (failure) return this.failed(failure);
     this.solvedBefore = true;
     this.speedAtLast = this.pumpSpeed();
-    return this.answer(iterations);
-  }
-
-  /** Starts from the answer of the folded network, unfolded down its trees. */
-  private start(): void {
-    if (this.folded === undefined) {
-      const fold = new TreeFold(this.network);
-      this.folded = fold.worthwhile ? { fold, core: new NetworkSolver(fold.core) } : null;
-    }
-    if (this.folded === null) {
-      this.startLevel();
-      return;
-    }
-    const { fold, core } = this.folded;
-    const { losses, position, demand, flow } = this.equations;
-    const { unfoldedHead } = this;
-    fold.fold(this.startResistance, unfoldedHead);
-    for (let i = 0; i < fold.coreLinks.length; i++) {
-      const number = losses.numberOf[fold.coreLinks[i]];
-      if (losses.isPump(number)) core.setSpeed(i, losses.speed[number]);
-    }
-    for (let i = 0; i < fold.coreNodes.length; i++) {
-      const node = fold.coreNodes[i];
-      if (this.equations.isFixed(node)) core.setHead(i, unfoldedHead[node]);
-      else core.setDemand(i, demand[position[node]]);
-    }
-    for (let i = 0; i < fold.openingLink.length; i++) {
-      core.setResistance(fold.openingLink[i], fold.openingResistance(i));
-      core.setHead(fold.openingNode[i], fold.openingHeight(i));
-    }
-    const answer = core.solve({ flowTolerance: 1e-5, headTolerance: 0.1, maximumIterations: 60 });
-    if (answer.status === 'failed') {
-      this.startLevel();
-      return;
-    }
-    fold.unfold(this.startResistance, answer, unfoldedHead, flow, losses.numberOf);
-  }
-
-  /**
-   * Starts with every passive link taken as a straight line through the origin and every pump as its tangent at a
-   * middling flow: a linear network, whose solution gives each flow its direction.
-   */
-  private startLevel(): void {
-    const { equations, nominal } = this;
-    const { losses, flow } = equations;
-    const most = nominal.reduce((largest, q, i) => Math.max(largest, q * losses.speed[i]), 0) || USUAL_FLOW;
-    for (let i = 0; i < losses.count; i++) flow[i] = losses.isPump(i) ? nominal[i] * losses.speed[i] : most;
-    losses.evaluate(flow);
-    for (let i = 0; i < losses.count; i++) {
-      if (losses.isPump(i)) continue;
-      losses.loss[i] = Math.max(losses.loss[i], LEAST_SLOPE * flow[i]);
-      losses.conductance[i] = flow[i] / losses.loss[i];
-    }
-    equations.assemble();
-    if (equations.solveHeads() < 0) equations.sweep();
+    return this.solved();
   }
 
   /** A change of throttle moves all flows nearly alike: by the affinity laws exactly so where no height is against them. */
@@ -203,25 +100,84 @@ export class NetworkSolver {
     const speed = this.pumpSpeed();
     if (speed === this.speedAtLast || !(this.speedAtLast > 0)) return;
     const ratio = speed / this.speedAtLast;
-    for (let i = 0; i < this.equations.flow.length; i++) this.equations.flow[i] *= ratio;
+    const { flow } = this.equations;
+    for (let i = 0; i < flow.length; i++) flow[i] *= ratio;
   }
 
   private pumpSpeed(): number {
-    const { losses } = this.equations;
+    const { pumps, laws } = this.equations.losses;
     let sum = 0;
-    for (let i = losses.curveFrom; i < losses.count; i++) sum += losses.speed[i];
+    for (let p = 0; p < pumps.length; p++) sum += laws.speed[pumps[p]];
     return sum;
   }
 
-  /** The flow at which a pump at full speed has no head left, to a factor of two. */
-  private runout(number: number): number {
-    const { losses } = this.equations;
-    let flow = 1e-4;
-    for (; flow < 10; flow *= 2) {
-      losses.evaluateAt(number, flow * losses.speed[number]);
-      if (losses.loss[number] >= 0) break;
-    }
-    return flow;
+  /** Joins the links anew so that a node has a head of its own, with everything else as it was set. */
+  private keep(node: number): void {
+    this.kept.add(node);
+    const before = this.equations;
+    const equations = new Equations(this.network, joinChains(this.network, this.kept));
+    before.position.forEach((at, v) => {
+      if (at < 0) return;
+      equations.head[equations.position[v]] = before.head[at];
+      equations.demand[equations.position[v]] = before.demand[at];
+    });
+    equations.losses.laws.speed.set(before.losses.laws.speed);
+    before.losses.laws.resistance.forEach((resistance, link) => {
+      if (this.network.links[link].law.kind === 'resistance')
+        equations.losses.setResistance(link, resistance);
+    });
+    this.equations = equations;
+    this.newton = new Newton(equations);
+    this.coldStart = undefined;
+    this.solvedBefore = false;
+  }
+
+  private solved(): Solution {
+    const { network, equations, newton } = this;
+    return {
+      status: 'solved',
+      flows: flowsByLink(network, equations),
+      heads: headsByNode(network, equations),
+      iterations: newton.iterations,
+      headResidual: equations.worstHead,
+      worstLink: this.worstLink(),
+      ...imbalance(equations),
+    };
+  }
+
+  private failed(failure: NetworkFailure): Solution {
+    // No number of a failed solve may be taken for an answer.
+    return {
+      status: 'failed',
+      flows: new Array<number>(this.network.links.length).fill(Number.NaN),
+      heads: new Array<number>(this.network.nodes.length).fill(Number.NaN),
+      iterations: this.newton.iterations,
+      flowResidual: Number.NaN,
+      headResidual: this.equations.worstHead,
+      worstLink: this.worstLink(),
+      worstNode: -1,
+      failure,
+    };
+  }
+
+  /** The link that tells most about the worst chain: its pump, its valve, or the one that loses most. */
+  private worstLink(): number {
+    const { worstChain, losses, flow } = this.equations;
+    if (worstChain < 0) return -1;
+    const { members, signs } = losses.chains[worstChain];
+    const { links } = this.network;
+    const curve = members.find((l) => links[l].law.kind === 'curve');
+    if (curve !== undefined) return curve;
+    const lost = members.map((l, m) => Math.abs(losses.lossOf(l, signs[m] * flow[worstChain])));
+    return members[lost.indexOf(Math.max(...lost))] ?? members[0];
+  }
+
+  private failureOf(ending: Ending): NetworkFailure | undefined {
+    if (ending === 'number') return this.badNumber();
+    // Where a draw is forced through a shut link its head runs so high that no other can be told to the tolerance.
+    const forced = this.forcedThroughShut();
+    if (forced || ending === 'solved') return forced;
+    return this.notConverged();
   }
 
   /** The link through which a flow is forced against its one way, if there is one. */
@@ -229,7 +185,8 @@ export class NetworkSolver {
     const { losses, flow } = this.equations;
     for (const i of losses.oneWays) {
       if (flow[i] < -FORCED) {
-        const link = this.network.links[losses.linkOf[i]];
+        const { links } = this.network;
+        const link = links[losses.chains[i].members.find((l) => links[l].oneWay) as number];
         return {
           code: 'cut_off_demand',
           where: [link.name],
@@ -241,50 +198,25 @@ export class NetworkSolver {
     return undefined;
   }
 
-  private answer(iterations: number, failure?: NetworkFailure): Solution {
-    const { equations } = this;
-    const worstLink = equations.worstLink < 0 ? -1 : equations.losses.linkOf[equations.worstLink];
-    const headResidual = equations.worstHead;
-    if (failure) {
-      // No number of a failed solve may be taken for an answer.
-      const flows = new Array<number>(this.network.links.length).fill(Number.NaN);
-      const heads = new Array<number>(this.network.nodes.length).fill(Number.NaN);
-      const flowResidual = Number.NaN;
-      return {
-        status: 'failed',
-        flows,
-        heads,
-        iterations,
-        flowResidual,
-        headResidual,
-        worstLink,
-        worstNode: -1,
-        failure,
-      };
-    }
-    const { flowResidual, worstNode } = equations.imbalance();
-    const flows = equations.flowsByLink();
-    const heads = equations.headsByNode();
-    return { status: 'solved', flows, heads, iterations, flowResidual, headResidual, worstLink, worstNode };
-  }
-
   private notConverged(): NetworkFailure {
-    const { worstLink, worstHead, losses } = this.equations;
-    const worst = worstLink < 0 ? undefined : this.network.links[losses.linkOf[worstLink]];
-    const where = worst ? [worst.name] : [];
+    const worst = this.network.links[this.worstLink()];
+    const out = this.equations.worstHead.toPrecision(3);
     return {
       code: 'not_converged',
-      where,
-      message: `no steady flow was found: ${worst?.name ?? 'a link'} is still ${worstHead.toPrecision(3)} m of head out of balance`,
+      where: worst ? [worst.name] : [],
+      message: `no steady flow was found: ${worst?.name ?? 'a link'} is still ${out} m of head out of balance`,
       action:
         'Look for a pump curve that rises with flow, or a figure far out of the ordinary, at that place.',
     };
   }
 
-  private badNumber(zeroPivot: number): NetworkFailure {
-    const { position, losses } = this.equations;
+  private badNumber(): NetworkFailure {
+    const { position, losses, flow } = this.equations;
+    const { zeroPivot } = this.newton;
     const node = zeroPivot < 0 ? undefined : this.network.nodes[position.indexOf(zeroPivot)];
-    const link = this.network.links.find((_, l) => !Number.isFinite(losses.loss[losses.numberOf[l]]));
+    const link = this.network.links.find(
+      (_, l) => !Number.isFinite(losses.lossOf(l, usual(flow[losses.chainOf[l]]))),
+    );
     const name = node?.name ?? link?.name ?? 'a link';
     return {
       code: 'bad_number',
@@ -293,4 +225,9 @@ export class NetworkSolver {
       action: 'Look there for a bore or a length of nothing, or a figure far out of the ordinary.',
     };
   }
+}
+
+/** A flow at which a loss can be judged where the iteration left none that is a number. */
+function usual(flow: number): number {
+  return Number.isFinite(flow) ? flow : 1e-3;
 }

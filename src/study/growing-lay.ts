@@ -12,7 +12,7 @@ import {
   sectionOf,
 } from '../layout/progressive.js';
 import type { PumpStep, Step } from '../layout/step.js';
-import { DEAD, SHUT_SLOPE } from '../network/losses.js';
+import { DEAD, SHUT_SLOPE } from '../network/chain-losses.js';
 import { lowestSpeed } from './governor.js';
 import { laidHose } from './ground-line.js';
 import { type Rig, SolvedAssembly } from './rig.js';

@@ -1,0 +1,237 @@
+import type { Chain } from './chains.js';
+import { LinkLaws } from './link-laws.js';
+import type { NetworkLink } from './network.js';
+
+/**
+ * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-9 m3/s (a drop every few seconds) past it. So a shut
+ * check valve is a law like any other, rising without a break, and needs no state of its own.
+ */
+export const SHUT_SLOPE = 1e12;
+
+/** A one-way link counts as shut from this far backwards, m3/s, so that rounding about nothing does not shut and open it. */
+export const DEAD = 3e-10;
+
+/** Least slope used in the linearisation, m per m3/s; below it a step is shortened, never the answer changed. */
+export const LEAST_SLOPE = 1e-3;
+
+/**
+ * The same for a pump, whose curve may lie level at no flow and falls steeply behind it: with a slope much nearer nothing the
+ * rounding of a head throws the flow of a dead-headed pump to and fro across that kink without end.
+ */
+const LEAST_PUMP_SLOPE = 1;
+
+/**
+ * What every chain loses and how steeply, in arrays grouped by kind of law, so that the common quadratic law runs in a
+ * loop of its own. Losses in a row add, so the quadratic parts of a chain are one resistance, and its power laws, which share
+ * an exponent, another.
+ */
+export class ChainLosses {
+  readonly laws: LinkLaws;
+  readonly chains: readonly Chain[];
+  readonly count: number;
+  /** m */
+  readonly loss: Float64Array;
+  /** One over d(loss)/d(flow), m3/s per m. */
+  readonly conductance: Float64Array;
+  /** How many one-way links a chain has. */
+  readonly oneWay: Uint8Array;
+  /** Numbers of the chains that have any. */
+  readonly oneWays: readonly number[];
+  /** The quadratic parts together, m per (m3/s)^2. */
+  readonly resistance: Float64Array;
+  /** The largest flow below which a part is linear, m3/s. */
+  readonly linearBelow: Float64Array;
+  /** Numbers below this are quadratic alone; from `curveFrom` they have a curve among them. */
+  readonly powerFrom: number;
+  readonly curveFrom: number;
+  /** Links with a speed, and the numbers of their chains. */
+  readonly pumps: readonly number[];
+  /** By link: the number of its chain. */
+  readonly chainOf: Int32Array;
+  private readonly major: Float64Array;
+  private readonly exponent: Float64Array;
+  private readonly hasPump: Uint8Array;
+  /** By chain from `curveFrom` on: places of its curves among its members. */
+  private readonly curves: readonly (readonly number[])[];
+
+  /** `rank` orders chains of one kind, so that those near each other in the elimination lie near in memory. */
+  constructor(links: readonly NetworkLink[], joined: readonly Chain[], rank: (chain: Chain) => number) {
+    this.laws = new LinkLaws(links);
+    const kinds = joined.map((chain) => kindOf(chain, links));
+    const ranks = joined.map(rank);
+    const order = joined
+      .map((_, index) => index)
+      .sort((a, b) => kinds[a] - kinds[b] || ranks[a] - ranks[b] || a - b);
+    const chains = order.map((index) => joined[index]);
+    const count = chains.length;
+    this.chains = chains;
+    this.count = count;
+    this.loss = new Float64Array(count);
+    this.conductance = new Float64Array(count);
+    this.oneWay = new Uint8Array(count);
+    this.resistance = new Float64Array(count);
+    this.linearBelow = new Float64Array(count);
+    this.major = new Float64Array(count);
+    this.exponent = new Float64Array(count);
+    this.hasPump = new Uint8Array(count);
+    this.chainOf = new Int32Array(links.length);
+    const pumps: number[] = [];
+    const oneWays: number[] = [];
+    const curves: number[][] = [];
+    let powerFrom = count;
+    let curveFrom = count;
+    for (let i = count - 1; i >= 0; i--) {
+      const kind = kinds[order[i]];
+      if (kind >= POWER) powerFrom = i;
+      if (kind >= CURVE) curveFrom = i;
+    }
+    chains.forEach(({ members }, i) => {
+      const bent: number[] = [];
+      members.forEach((link, place) => {
+        const { law, oneWay } = links[link];
+        this.chainOf[link] = i;
+        if (oneWay) this.oneWay[i]++;
+        if (law.kind === 'curve') {
+          bent.push(place);
+          if (law.speed !== undefined) {
+            pumps.push(link);
+            this.hasPump[i] = 1;
+          }
+        } else this.linearBelow[i] = Math.max(this.linearBelow[i], law.linearBelow);
+        if (law.kind === 'power') this.exponent[i] = law.exponent;
+      });
+      if (this.oneWay[i] > 0) oneWays.push(i);
+      if (i >= curveFrom) curves.push(bent);
+      this.addUp(i);
+    });
+    this.powerFrom = powerFrom;
+    this.curveFrom = curveFrom;
+    this.pumps = pumps;
+    this.oneWays = oneWays;
+    this.curves = curves;
+  }
+
+  /**
+   * Whether a stretch of falling loss is taken as if it rose as steeply: every step then goes downhill on the content, and ends
+   * where the pumps run stably, more slowly than by the slope that it has.
+   */
+  upright = false;
+
+  isPump(number: number): boolean {
+    return this.hasPump[number] === 1;
+  }
+
+  setResistance(link: number, resistance: number): void {
+    if (this.laws.links[link].law.kind !== 'resistance')
+      throw new TypeError('only a quadratic link has one resistance to set');
+    this.laws.resistance[link] = resistance;
+    this.addUp(this.chainOf[link]);
+  }
+
+  /** What one link loses at a flow the way that it is drawn, m. */
+  lossOf(link: number, flow: number): number {
+    const { laws } = this;
+    const shut = laws.links[link].oneWay && flow < -DEAD;
+    laws.evaluate(link, shut ? 0 : flow);
+    return shut ? laws.loss + SHUT_SLOPE * (flow + DEAD) : laws.loss;
+  }
+
+  /** Fills `loss` and `conductance` at the flows. */
+  evaluate(flow: Float64Array): void {
+    for (let i = 0; i < this.count; i++) this.evaluateAt(i, flow[i]);
+  }
+
+  /** Fills the loss and the conductance of one chain at a flow. */
+  evaluateAt(number: number, flow: number): void {
+    const oneWays = this.oneWay[number];
+    if (oneWays > 0 && flow < -DEAD) {
+      // What the law loses at no flow holds it shut: a pump's head, or the spring of a relief valve.
+      this.evaluateOpen(number, 0);
+      this.loss[number] += oneWays * SHUT_SLOPE * (flow + DEAD);
+      this.conductance[number] = 1 / (oneWays * SHUT_SLOPE);
+    } else this.evaluateOpen(number, flow);
+  }
+
+  private evaluateOpen(i: number, flow: number): void {
+    const size = Math.abs(flow);
+    let loss: number;
+    let slope: number;
+    if (size < this.linearBelow[i]) {
+      this.evaluateMembers(i, flow);
+      return;
+    }
+    const r = this.resistance[i] * size;
+    loss = r * flow;
+    slope = r + r;
+    if (i >= this.powerFrom && this.exponent[i] > 0) {
+      const n = this.exponent[i];
+      const major = this.major[i] * size ** (n - 1);
+      loss += major * flow;
+      slope += n * major;
+    }
+    if (i >= this.curveFrom) {
+      const { laws } = this;
+      const { members, signs } = this.chains[i];
+      for (const place of this.curves[i - this.curveFrom]) {
+        const sign = signs[place];
+        laws.evaluate(members[place], sign * flow);
+        loss += sign * laws.loss;
+        slope += laws.slope;
+      }
+    }
+    this.keep(i, loss, slope);
+  }
+
+  /** Where some part is linear, each counts by itself. */
+  private evaluateMembers(i: number, flow: number): void {
+    const { laws } = this;
+    const { members, signs } = this.chains[i];
+    let loss = 0;
+    let slope = 0;
+    for (let m = 0; m < members.length; m++) {
+      laws.evaluate(members[m], signs[m] * flow);
+      loss += signs[m] * laws.loss;
+      slope += laws.slope;
+    }
+    this.keep(i, loss, slope);
+  }
+
+  private keep(i: number, loss: number, slope: number): void {
+    this.loss[i] = loss;
+    // A drooping pump curve has a stretch of falling loss: the slope keeps its sign there and stays off zero.
+    const least = this.hasPump[i] === 1 ? LEAST_PUMP_SLOPE : LEAST_SLOPE;
+    const size = Math.max(Math.abs(slope), least);
+    this.conductance[i] = 1 / (slope < 0 && !this.upright ? -size : size);
+  }
+
+  /** Adds up the parts of a chain that go by resistances. */
+  private addUp(i: number): void {
+    const { links, resistance } = this.laws;
+    let quadratic = 0;
+    let major = 0;
+    for (const link of this.chains[i].members) {
+      const { law } = links[link];
+      if (law.kind === 'resistance') quadratic += resistance[link];
+      else if (law.kind === 'power') {
+        major += resistance[link];
+        quadratic += law.minor;
+      }
+    }
+    this.resistance[i] = quadratic;
+    this.major[i] = major;
+  }
+}
+
+const POWER = 1;
+const CURVE = 2;
+
+/** 0 for a chain that is quadratic alone. */
+function kindOf(chain: Chain, links: readonly NetworkLink[]): number {
+  let kind = 0;
+  for (const link of chain.members) {
+    const own = links[link].law.kind;
+    if (own === 'curve') return CURVE;
+    if (own === 'power') kind = POWER;
+  }
+  return kind;
+}

@@ -1,0 +1,61 @@
+import type { Equations } from './equations.js';
+import { OVERSHOOT, shortenStep } from './line-search.js';
+
+/** Iterations after which a drooping curve, or an engine that gains speed with flow, is taken to have led the steps astray. */
+const PATIENCE = 30;
+/** Head that may be out of balance from then on, m (1 Pa), where a step has no more than this to gain, m4/s. */
+const NEAR_ENOUGH = 1e-4;
+const LEAST_DESCENT = 1e-14;
+/** Part of the overshoot that a step may leave from then on. */
+const CAREFUL = 0.1;
+
+export interface Limits {
+  /** Largest correction that a flow still asks for, m3/s. */
+  flowTolerance: number;
+  /** Largest energy residual of a chain, m. */
+  headTolerance: number;
+  maximumIterations: number;
+}
+
+/** How the iteration ended: at a solution, out of trials, or at a number that is none. */
+export type Ending = 'solved' | 'trials' | 'number';
+
+/** Newton's method on mass and energy together, from the flows and heads that the equations hold. */
+export class Newton {
+  readonly equations: Equations;
+  iterations = 0;
+  /** Where `iterate` ended at a number that is none: the position of the node without a pivot, or -1. */
+  zeroPivot = -1;
+
+  constructor(equations: Equations) {
+    this.equations = equations;
+  }
+
+  iterate({ flowTolerance, headTolerance, maximumIterations }: Limits): Ending {
+    const { equations } = this;
+    const { losses } = equations;
+    this.iterations = 0;
+    this.zeroPivot = -1;
+    losses.upright = false;
+    equations.linearise();
+    for (;;) {
+      losses.upright = this.iterations >= PATIENCE;
+      if (this.iterations === maximumIterations) return 'trials';
+      this.iterations++;
+      this.zeroPivot = equations.solveHeads();
+      if (this.zeroPivot >= 0) return 'number';
+      equations.sweep();
+      const { descent, along } = equations;
+      if (!Number.isFinite(descent)) return 'number';
+      if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) return 'solved';
+      // Steps to and fro across a kink at no flow: what they would still gain is nothing.
+      if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) return 'solved';
+      // The first step need not balance the nodes before it, so only later ones can be judged along their line.
+      const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
+      if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
+        shortenStep(equations, descent, along, overshoot);
+        equations.assemble();
+      }
+    }
+  }
+}
