@@ -2,55 +2,62 @@ import { DEAD } from './chain-losses.js';
 import type { Equations } from './equations.js';
 import type { Network } from './network.js';
 
-/** The flow of every link, m3/s, the way that it is drawn. */
-export function flowsByLink(network: Network, equations: Equations): number[] {
+/** The flow of a link, m3/s, the way that it is drawn. */
+export function flowOf({ losses, flow }: Equations, link: number): number {
+  return losses.signOf[link] * flow[losses.chainOf[link]];
+}
+
+/** The flow of every link. */
+export function flowsByLink({ losses, flow }: Equations): number[] {
+  const { chainOf, signOf } = losses;
   // Plain arrays: a typed array of more than a few numbers costs more to make than a small network takes to solve.
-  const flows = new Array<number>(network.links.length);
-  const { losses, flow } = equations;
-  for (let i = 0; i < losses.count; i++) {
-    const { members, signs } = losses.chains[i];
-    const q = flow[i];
-    for (let m = 0; m < members.length; m++) flows[members[m]] = signs[m] * q;
-  }
+  const flows = new Array<number>(chainOf.length);
+  for (let l = 0; l < flows.length; l++) flows[l] = signOf[l] * flow[chainOf[l]];
   return flows;
 }
 
-/** The head at every node, m; within a chain by the losses of its links, one after another. */
+/** The head at a node, m; within a chain by the losses of its links, one after another. */
+export function headOf(network: Network, equations: Equations, node: number): number {
+  const { head, position, losses } = equations;
+  if (position[node] >= 0) return head[position[node]];
+  const heads: number[] = [];
+  const link = network.links.findIndex(({ from, to }) => from === node || to === node);
+  fillChain(network, equations, losses.chainOf[link], heads);
+  return heads[node];
+}
+
+/** The head at every node. */
 export function headsByNode(network: Network, equations: Equations): number[] {
-  const { nodes, links } = network;
-  const { losses, flow, head, position } = equations;
-  const heads = new Array<number>(nodes.length);
-  for (let v = 0; v < nodes.length; v++) if (position[v] >= 0) heads[v] = head[position[v]];
+  const { losses, head, position } = equations;
+  const heads = new Array<number>(position.length);
+  for (let v = 0; v < heads.length; v++) heads[v] = position[v] >= 0 ? head[position[v]] : Number.NaN;
   for (let i = 0; i < losses.count; i++) {
-    const { members, signs, from } = losses.chains[i];
-    if (members.length === 1) continue;
-    const q = flow[i];
-    const shut = losses.oneWay[i] > 0 && q < -DEAD;
-    // What a shut link holds is told by the heads on its two sides, so they are followed up to it from either.
-    let last = members.length - 1;
-    if (shut) {
-      while (!links[members[last]].oneWay) last--;
-      let at = losses.chains[i].to;
-      for (let m = members.length - 1; m > last; m--) {
-        const before = signs[m] > 0 ? links[members[m]].from : links[members[m]].to;
-        heads[before] = heads[at] + lossAlong(losses, i, m, q);
-        at = before;
-      }
-    }
-    let at = from;
-    for (let m = 0; m < last; m++) {
-      const beyond = signs[m] > 0 ? links[members[m]].to : links[members[m]].from;
-      heads[beyond] = heads[at] - lossAlong(losses, i, m, q);
-      at = beyond;
-    }
+    if (losses.chains[i].members.length > 1) fillChain(network, equations, i, heads);
   }
   return heads;
 }
 
-/** What one link of a chain loses the chain's way, m. */
-function lossAlong(losses: Equations['losses'], chain: number, place: number, flow: number): number {
+/** Fills in the heads within a chain. */
+function fillChain({ links }: Network, equations: Equations, chain: number, heads: number[]): void {
+  const { losses, flow, head, tail, tip } = equations;
   const { members, signs } = losses.chains[chain];
-  return signs[place] * losses.lossOf(members[place], signs[place] * flow);
+  const q = flow[chain];
+  // What a shut link holds is told by the heads on its two sides, so they are followed up to it from either.
+  let last = members.length - 1;
+  if (q < -DEAD && losses.oneWay[chain] > 0) {
+    let at = head[tip[chain]];
+    for (; !links[members[last]].oneWay; last--) {
+      const link = members[last];
+      at += signs[last] * losses.lossOf(link, signs[last] * q);
+      heads[signs[last] > 0 ? links[link].from : links[link].to] = at;
+    }
+  }
+  let at = head[tail[chain]];
+  for (let m = 0; m < last; m++) {
+    const link = members[m];
+    at -= signs[m] * losses.lossOf(link, signs[m] * q);
+    heads[signs[m] > 0 ? links[link].to : links[link].from] = at;
+  }
 }
 
 /** The worst imbalance of a node at the flows, m3/s, and which node it is; -1 where none is out. */

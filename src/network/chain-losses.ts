@@ -1,6 +1,6 @@
 import type { Chain } from './chains.js';
-import { LinkLaws } from './link-laws.js';
-import type { NetworkLink } from './network.js';
+import { LinkLaws, power } from './link-laws.js';
+import type { LinkLaw, NetworkLink } from './network.js';
 
 /**
  * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-9 m3/s (a drop every few seconds) past it. So a shut
@@ -41,17 +41,20 @@ export class ChainLosses {
   readonly resistance: Float64Array;
   /** The largest flow below which a part is linear, m3/s. */
   readonly linearBelow: Float64Array;
-  /** Numbers below this are quadratic alone; from `curveFrom` they have a curve among them. */
+  /** Conductances up to this are those of shut links. */
+  readonly shutFrom = 1 / SHUT_SLOPE;
+  /** Numbers below this are quadratic alone, linear below one flow; from `curveFrom` they have a curve among them. */
   readonly powerFrom: number;
   readonly curveFrom: number;
   /** Links with a speed, and the numbers of their chains. */
   readonly pumps: readonly number[];
-  /** By link: the number of its chain. */
+  /** By link: the number of its chain, and 1 where it is drawn the chain's way, -1 where against it. */
   readonly chainOf: Int32Array;
+  readonly signOf: Int8Array;
   private readonly major: Float64Array;
   private readonly exponent: Float64Array;
   private readonly hasPump: Uint8Array;
-  /** By chain from `curveFrom` on: places of its curves among its members. */
+  /** By chain from `curveFrom` on: places among its members of those whose law is none of the two. */
   private readonly curves: readonly (readonly number[])[];
 
   /** `rank` orders chains of one kind, so that those near each other in the elimination lie near in memory. */
@@ -75,6 +78,7 @@ export class ChainLosses {
     this.exponent = new Float64Array(count);
     this.hasPump = new Uint8Array(count);
     this.chainOf = new Int32Array(links.length);
+    this.signOf = new Int8Array(links.length);
     const pumps: number[] = [];
     const oneWays: number[] = [];
     const curves: number[][] = [];
@@ -85,19 +89,19 @@ export class ChainLosses {
       if (kind >= POWER) powerFrom = i;
       if (kind >= CURVE) curveFrom = i;
     }
-    chains.forEach(({ members }, i) => {
+    chains.forEach(({ members, signs }, i) => {
       const bent: number[] = [];
       members.forEach((link, place) => {
         const { law, oneWay } = links[link];
         this.chainOf[link] = i;
+        this.signOf[link] = signs[place];
         if (oneWay) this.oneWay[i]++;
-        if (law.kind === 'curve') {
-          bent.push(place);
-          if (law.speed !== undefined) {
-            pumps.push(link);
-            this.hasPump[i] = 1;
-          }
-        } else this.linearBelow[i] = Math.max(this.linearBelow[i], law.linearBelow);
+        if (!isSummed(law)) bent.push(place);
+        else this.linearBelow[i] = Math.max(this.linearBelow[i], law.linearBelow);
+        if (law.kind === 'curve' && law.speed !== undefined) {
+          pumps.push(link);
+          this.hasPump[i] = 1;
+        }
         if (law.kind === 'power') this.exponent[i] = law.exponent;
       });
       if (this.oneWay[i] > 0) oneWays.push(i);
@@ -138,7 +142,23 @@ export class ChainLosses {
 
   /** Fills `loss` and `conductance` at the flows. */
   evaluate(flow: Float64Array): void {
-    for (let i = 0; i < this.count; i++) this.evaluateAt(i, flow[i]);
+    const { loss, conductance, resistance, linearBelow, oneWay, powerFrom, count } = this;
+    // The quadratic law stands here once more, in a loop without a call: a large network is little else.
+    for (let i = 0; i < powerFrom; i++) {
+      const q = flow[i];
+      if (q < -DEAD && oneWay[i] !== 0) {
+        loss[i] = oneWay[i] * SHUT_SLOPE * (q + DEAD);
+        conductance[i] = 1 / (oneWay[i] * SHUT_SLOPE);
+        continue;
+      }
+      const size = Math.abs(q);
+      const linear = linearBelow[i];
+      const r = resistance[i] * Math.max(size, linear);
+      const slope = size < linear ? r : r + r;
+      loss[i] = r * q;
+      conductance[i] = 1 / Math.max(slope, LEAST_SLOPE);
+    }
+    for (let i = powerFrom; i < count; i++) this.evaluateAt(i, flow[i]);
   }
 
   /** Fills the loss and the conductance of one chain at a flow. */
@@ -165,7 +185,7 @@ export class ChainLosses {
     slope = r + r;
     if (i >= this.powerFrom && this.exponent[i] > 0) {
       const n = this.exponent[i];
-      const major = this.major[i] * size ** (n - 1);
+      const major = this.major[i] * power(size, n - 1);
       loss += major * flow;
       slope += n * major;
     }
@@ -211,6 +231,7 @@ export class ChainLosses {
     let major = 0;
     for (const link of this.chains[i].members) {
       const { law } = links[link];
+      if (!isSummed(law)) continue;
       if (law.kind === 'resistance') quadratic += resistance[link];
       else if (law.kind === 'power') {
         major += resistance[link];
@@ -222,16 +243,26 @@ export class ChainLosses {
   }
 }
 
+/** A passage that is linear up to flows as large as this, m3/s (16 gpm), is evaluated by itself, as a curve is. */
+const LINEAR_FAR = 1e-3;
+
+/** Whether a law adds to others by its coefficients. */
+function isSummed(law: LinkLaw): law is Exclude<LinkLaw, { kind: 'curve' }> {
+  return law.kind !== 'curve' && law.linearBelow <= LINEAR_FAR;
+}
+
 const POWER = 1;
 const CURVE = 2;
 
-/** 0 for a chain that is quadratic alone. */
+/** 0 for a chain that is one quadratic law: all its parts quadratic, and linear below the same flow. */
 function kindOf(chain: Chain, links: readonly NetworkLink[]): number {
   let kind = 0;
+  let linear: number | undefined;
   for (const link of chain.members) {
-    const own = links[link].law.kind;
-    if (own === 'curve') return CURVE;
-    if (own === 'power') kind = POWER;
+    const { law } = links[link];
+    if (!isSummed(law)) return CURVE;
+    linear ??= law.linearBelow;
+    if (law.kind === 'power' || law.linearBelow !== linear) kind = POWER;
   }
   return kind;
 }

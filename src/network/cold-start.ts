@@ -30,11 +30,12 @@ export class ColdStart {
     this.stale = true;
   }
 
-  begin(): void {
+  /** Fills flows and heads; gives whether it has linearised the equations at them, too. */
+  begin(): boolean {
     const { core, fold } = this;
     if (!core) {
       this.level.begin();
-      return;
+      return true;
     }
     if (this.stale) {
       this.resist();
@@ -42,8 +43,12 @@ export class ColdStart {
       core.open();
       this.stale = false;
     }
-    if (core.solve()) fold.unfold();
-    else this.level.begin();
+    if (core.solve()) {
+      fold.unfold();
+      return false;
+    }
+    this.level.begin();
+    return true;
   }
 
   /** What each chain resists a middling flow with. */
@@ -154,7 +159,7 @@ class Core {
     for (let o = 0; o < this.openingLink.length; o++) {
       const at = fold.openings[o];
       equations.losses.setResistance(this.openingLink[o], fold.openingResistance(at));
-      equations.head[this.openingEnd[o]] = fold.openingHeight(at);
+      equations.head[equations.position[this.openingEnd[o]]] = fold.openingHeight(at);
     }
   }
 
@@ -165,7 +170,7 @@ class Core {
       equations.losses.laws.speed[pumpHere[p]] = whole.losses.laws.speed[pumpThere[p]];
     }
     this.level.begin();
-    if (this.newton.iterate(CORE_LIMITS) !== 'solved') return false;
+    if (this.newton.iterate(CORE_LIMITS, true) !== 'solved') return false;
     for (let n = 0; n < nodeHere.length; n++) whole.head[nodeThere[n]] = equations.head[nodeHere[n]];
     for (let c = 0; c < chainHere.length; c++) {
       whole.flow[chainThere[c]] = this.sign[c] * equations.flow[chainHere[c]];

@@ -1,4 +1,4 @@
-import { ChainLosses, DEAD, LEAST_SLOPE } from './chain-losses.js';
+import { ChainLosses } from './chain-losses.js';
 import type { Chain } from './chains.js';
 import { SparseSystem } from './matrix.js';
 import type { Network } from './network.js';
@@ -93,41 +93,15 @@ export class Equations {
     this.assemble();
   }
 
-  /** Writes the system for the shift of every head from the losses and conductances as they are. */
-  assemble(): void {
-    const { flow, tail, tip, head, entry, system } = this;
-    const { loss, conductance, count } = this.losses;
-    const { diagonal, entries, rightSide } = system;
-    system.clear(this.demand);
-    for (let i = 0; i < count; i++) {
-      const a = tail[i];
-      const b = tip[i];
-      const c = conductance[i];
-      const carried = flow[i] + c * (head[a] - head[b] - loss[i]);
-      diagonal[a] += c;
-      diagonal[b] += c;
-      entries[entry[i]] -= c;
-      rightSide[a] -= carried;
-      rightSide[b] += carried;
-    }
-  }
-
-  /** Solves for the heads; returns the position of a zero pivot, or -1. */
-  solveHeads(): number {
-    return this.system.solve(this.head);
-  }
-
   /**
-   * Moves every flow to where its linearised law meets the new heads, judges the outcome, and linearises anew: one pass
-   * over the chains, since passing over them is what a large network costs. The quadratic law is written out here once
-   * more for the same reason.
+   * Writes the system for the shift of every head from the losses and conductances as they are, and judges how far they are
+   * from a solution.
    */
-  sweep(): void {
-    const { flow, step, tail, tip, head, entry, system, losses } = this;
-    const { loss, conductance, oneWay, resistance, linearBelow, powerFrom, count } = losses;
+  assemble(): void {
+    const { flow, step, tail, tip, head, entry, system } = this;
+    const { loss, conductance, shutFrom, count } = this.losses;
     const { diagonal, entries, rightSide } = system;
     system.clear(this.demand);
-    let descent = 0;
     let along = 0;
     let worstHead = 0;
     let worstCorrection = 0;
@@ -135,53 +109,51 @@ export class Equations {
     for (let i = 0; i < count; i++) {
       const a = tail[i];
       const b = tip[i];
-      const drop = head[a] - head[b];
-      const excess = drop - loss[i];
-      const change = excess * conductance[i];
-      const q = flow[i] + change;
-      flow[i] = q;
-      step[i] = change;
-      descent += excess * change;
-      const across = q < 0 ? -q : q;
-      let c: number;
-      let lost: number;
-      let shut = false;
-      if (i < powerFrom && across >= linearBelow[i] && (q >= 0 || oneWay[i] === 0)) {
-        const r = resistance[i] * across;
-        const steep = r + r;
-        lost = r * q;
-        c = 1 / (steep < LEAST_SLOPE ? LEAST_SLOPE : steep);
-        loss[i] = lost;
-        conductance[i] = c;
-      } else {
-        losses.evaluateAt(i, q);
-        c = conductance[i];
-        lost = loss[i];
-        shut = q < -DEAD && oneWay[i] !== 0;
-      }
-      const residual = drop - lost;
-      along -= residual * change;
-      const size = residual < 0 ? -residual : residual;
+      const c = conductance[i];
+      const residual = head[a] - head[b] - loss[i];
       const moved = residual * c;
-      const correction = moved < 0 ? -moved : moved;
-      if (correction > worstCorrection) worstCorrection = correction;
-      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
-      if (size > worstHead && !shut) {
-        worstHead = size;
-        worstChain = i;
-      }
-      const carried = q + moved;
+      const carried = flow[i] + moved;
       diagonal[a] += c;
       diagonal[b] += c;
       entries[entry[i]] -= c;
       rightSide[a] -= carried;
       rightSide[b] += carried;
+      along -= residual * step[i];
+      const size = Math.abs(residual);
+      const correction = Math.abs(moved);
+      if (correction > worstCorrection) worstCorrection = correction;
+      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
+      if (size > worstHead && c > shutFrom) {
+        worstHead = size;
+        worstChain = i;
+      }
     }
-    this.descent = descent;
     this.along = along;
     this.worstHead = worstHead;
     this.worstCorrection = worstCorrection;
     this.worstChain = worstChain;
+  }
+
+  /** Solves for the heads; returns the position of a zero pivot, or -1. */
+  solveHeads(): number {
+    return this.system.solve(this.head);
+  }
+
+  /** Moves every flow to where its linearised law meets the new heads, linearises anew there and judges the outcome. */
+  sweep(): void {
+    const { flow, step, tail, tip, head } = this;
+    const { loss, conductance, count } = this.losses;
+    let descent = 0;
+    for (let i = 0; i < count; i++) {
+      const excess = head[tail[i]] - head[tip[i]] - loss[i];
+      const change = excess * conductance[i];
+      step[i] = change;
+      flow[i] += change;
+      descent += excess * change;
+    }
+    this.descent = descent;
+    this.losses.evaluate(flow);
+    this.assemble();
   }
 
   /** The slope of the content along the last step at the present flows, for which the losses stand ready. */

@@ -33,7 +33,7 @@ export class LevelStart {
     return most || USUAL_FLOW;
   }
 
-  /** Fills flows and heads. */
+  /** Fills flows and heads, and leaves the equations linearised at them. */
   begin(): void {
     const { equations, middling } = this;
     const { losses, flow } = equations;
@@ -49,7 +49,8 @@ export class LevelStart {
       losses.conductance[i] = flow[i] / losses.loss[i];
     }
     equations.assemble();
-    if (equations.solveHeads() < 0) equations.sweep();
+    equations.solveHeads();
+    equations.sweep();
   }
 }
 

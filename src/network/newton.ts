@@ -31,13 +31,14 @@ export class Newton {
     this.equations = equations;
   }
 
-  iterate({ flowTolerance, headTolerance, maximumIterations }: Limits): Ending {
+  /** `linearised` says that the equations stand linearised at their flows and heads already. */
+  iterate({ flowTolerance, headTolerance, maximumIterations }: Limits, linearised = false): Ending {
     const { equations } = this;
     const { losses } = equations;
     this.iterations = 0;
     this.zeroPivot = -1;
     losses.upright = false;
-    equations.linearise();
+    if (!linearised) equations.linearise();
     for (;;) {
       losses.upright = this.iterations >= PATIENCE;
       if (this.iterations === maximumIterations) return 'trials';

@@ -1,12 +1,12 @@
-import { flowsByLink, headsByNode, imbalance } from './answer.js';
+import { flowOf, flowsByLink, headOf, headsByNode, imbalance } from './answer.js';
 import { joinChains } from './chains.js';
 import { ColdStart } from './cold-start.js';
 import { Equations } from './equations.js';
 import { findUnsupported } from './failure.js';
 import type { Network, NetworkFailure, Solution, SolveOptions } from './network.js';
-import { type Ending, Newton } from './newton.js';
+import { type Ending, type Limits, Newton } from './newton.js';
 
-const DEFAULTS = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100, warm: false };
+const DEFAULTS: Limits = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100 };
 
 /**
  * A flow against a shut one-way link above this (m3/s, 0.02 gpm) was forced through it by a draw. Its law lets by as much at
@@ -36,6 +36,7 @@ export class NetworkSolver {
   private equations: Equations;
   private newton: Newton;
   private coldStart: ColdStart | undefined;
+  private readonly limits: Limits = { ...DEFAULTS };
   private solvedBefore = false;
   private speedAtLast = 0;
 
@@ -78,21 +79,49 @@ export class NetworkSolver {
     this.coldStart?.changed();
   }
 
+  /** The steady state: solves for it and reads every flow and head. */
   solve(options: SolveOptions = {}): Solution {
-    const { warm, ...limits } = { ...DEFAULTS, ...options };
-    if (this.unsupported) return this.failed(this.unsupported);
-    if (warm && this.solvedBefore) this.startWarm();
+    const failure = this.run(options);
+    return failure ? this.failed(failure) : this.solved();
+  }
+
+  /**
+   * Solves and reads nothing but the failure, where there is one: `flowOf` and `headOf` tell of the state then, until
+   * something is set or solved again.
+   */
+  run(options: SolveOptions = {}): NetworkFailure | undefined {
+    if (this.unsupported) return this.unsupported;
+    let linearised = false;
+    if (options.warm && this.solvedBefore) this.startWarm();
     else {
       this.coldStart ??= new ColdStart(this.network, this.equations);
-      this.coldStart.begin();
+      linearised = this.coldStart.begin();
     }
     this.solvedBefore = false;
-    const ending = this.newton.iterate(limits);
-    const failure = this.failureOf(ending);
-    if (failure) return this.failed(failure);
+    const { limits } = this;
+    limits.flowTolerance = options.flowTolerance ?? DEFAULTS.flowTolerance;
+    limits.headTolerance = options.headTolerance ?? DEFAULTS.headTolerance;
+    limits.maximumIterations = options.maximumIterations ?? DEFAULTS.maximumIterations;
+    const failure = this.failureOf(this.newton.iterate(limits, linearised));
+    if (failure) return failure;
     this.solvedBefore = true;
     this.speedAtLast = this.pumpSpeed();
-    return this.solved();
+    return undefined;
+  }
+
+  /** Iterations of the last solve. */
+  get iterations(): number {
+    return this.newton.iterations;
+  }
+
+  /** The flow of a link in the last solution, m3/s. */
+  flowOf(link: number): number {
+    return flowOf(this.equations, link);
+  }
+
+  /** The head at a node in the last solution, m. */
+  headOf(node: number): number {
+    return headOf(this.network, this.equations, node);
   }
 
   /** A change of throttle moves all flows nearly alike: by the affinity laws exactly so where no height is against them. */
@@ -134,15 +163,13 @@ export class NetworkSolver {
 
   private solved(): Solution {
     const { network, equations, newton } = this;
-    return {
-      status: 'solved',
-      flows: flowsByLink(network, equations),
-      heads: headsByNode(network, equations),
-      iterations: newton.iterations,
-      headResidual: equations.worstHead,
-      worstLink: this.worstLink(),
-      ...imbalance(equations),
-    };
+    const flows = flowsByLink(equations);
+    const heads = headsByNode(network, equations);
+    const { iterations } = newton;
+    const { flowResidual, worstNode } = imbalance(equations);
+    const headResidual = equations.worstHead;
+    const worstLink = this.worstLink();
+    return { status: 'solved', flows, heads, iterations, flowResidual, headResidual, worstLink, worstNode };
   }
 
   private failed(failure: NetworkFailure): Solution {
@@ -166,10 +193,17 @@ export class NetworkSolver {
     if (worstChain < 0) return -1;
     const { members, signs } = losses.chains[worstChain];
     const { links } = this.network;
-    const curve = members.find((l) => links[l].law.kind === 'curve');
-    if (curve !== undefined) return curve;
-    const lost = members.map((l, m) => Math.abs(losses.lossOf(l, signs[m] * flow[worstChain])));
-    return members[lost.indexOf(Math.max(...lost))] ?? members[0];
+    let worst = members[0];
+    let most = 0;
+    for (let m = 0; m < members.length; m++) {
+      if (links[members[m]].law.kind === 'curve') return members[m];
+      const lost = Math.abs(losses.lossOf(members[m], signs[m] * flow[worstChain]));
+      if (lost > most) {
+        most = lost;
+        worst = members[m];
+      }
+    }
+    return worst;
   }
 
   private failureOf(ending: Ending): NetworkFailure | undefined {

@@ -13,9 +13,9 @@ export class PowerPumpCurve implements LossCurve {
 
   evaluate(flow: number, out: LossAtFlow): void {
     const size = Math.abs(flow);
-    const fall = this.coefficient * size ** this.exponent;
-    out.loss = (flow < 0 ? -fall : fall) - this.shutoff;
-    out.slope = this.exponent * this.coefficient * size ** (this.exponent - 1);
+    const steep = this.coefficient * size ** (this.exponent - 1);
+    out.loss = steep * flow - this.shutoff;
+    out.slope = this.exponent * steep;
   }
 
   /** Three flows fix the curve in EPANET, whose fit through them is this very form. */
