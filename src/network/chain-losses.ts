@@ -54,8 +54,9 @@ export class ChainLosses {
   private readonly major: Float64Array;
   private readonly exponent: Float64Array;
   private readonly hasPump: Uint8Array;
-  /** By chain from `curveFrom` on: places among its members of those whose law is none of the two. */
-  private readonly curves: readonly (readonly number[])[];
+  /** Links whose law is none of the two, chain by chain; by chain, where its own begin, with an end behind the last. */
+  private readonly curveLink: readonly number[];
+  private readonly curveStart: Int32Array;
 
   /** `rank` orders chains of one kind, so that those near each other in the elimination lie near in memory. */
   constructor(links: readonly NetworkLink[], joined: readonly Chain[], rank: (chain: Chain) => number) {
@@ -81,7 +82,8 @@ export class ChainLosses {
     this.signOf = new Int8Array(links.length);
     const pumps: number[] = [];
     const oneWays: number[] = [];
-    const curves: number[][] = [];
+    const curveLink: number[] = [];
+    this.curveStart = new Int32Array(count + 1);
     let powerFrom = count;
     let curveFrom = count;
     for (let i = count - 1; i >= 0; i--) {
@@ -90,13 +92,12 @@ export class ChainLosses {
       if (kind >= CURVE) curveFrom = i;
     }
     chains.forEach(({ members, signs }, i) => {
-      const bent: number[] = [];
       members.forEach((link, place) => {
         const { law, oneWay } = links[link];
         this.chainOf[link] = i;
         this.signOf[link] = signs[place];
         if (oneWay) this.oneWay[i]++;
-        if (!isSummed(law)) bent.push(place);
+        if (!isSummed(law)) curveLink.push(link);
         else this.linearBelow[i] = Math.max(this.linearBelow[i], law.linearBelow);
         if (law.kind === 'curve' && law.speed !== undefined) {
           pumps.push(link);
@@ -105,14 +106,14 @@ export class ChainLosses {
         if (law.kind === 'power') this.exponent[i] = law.exponent;
       });
       if (this.oneWay[i] > 0) oneWays.push(i);
-      if (i >= curveFrom) curves.push(bent);
+      this.curveStart[i + 1] = curveLink.length;
       this.addUp(i);
     });
     this.powerFrom = powerFrom;
     this.curveFrom = curveFrom;
     this.pumps = pumps;
     this.oneWays = oneWays;
-    this.curves = curves;
+    this.curveLink = curveLink;
   }
 
   /**
@@ -135,7 +136,10 @@ export class ChainLosses {
   /** What one link loses at a flow the way that it is drawn, m. */
   lossOf(link: number, flow: number): number {
     const { laws } = this;
-    const shut = laws.links[link].oneWay && flow < -DEAD;
+    const { law, oneWay } = laws.links[link];
+    const shut = oneWay && flow < -DEAD;
+    if (law.kind === 'resistance' && !shut)
+      return laws.resistance[link] * Math.max(Math.abs(flow), law.linearBelow) * flow;
     laws.evaluate(link, shut ? 0 : flow);
     return shut ? laws.loss + SHUT_SLOPE * (flow + DEAD) : laws.loss;
   }
@@ -190,11 +194,12 @@ export class ChainLosses {
       slope += n * major;
     }
     if (i >= this.curveFrom) {
-      const { laws } = this;
-      const { members, signs } = this.chains[i];
-      for (const place of this.curves[i - this.curveFrom]) {
-        const sign = signs[place];
-        laws.evaluate(members[place], sign * flow);
+      const { laws, curveLink, signOf } = this;
+      const end = this.curveStart[i + 1];
+      for (let k = this.curveStart[i]; k < end; k++) {
+        const link = curveLink[k];
+        const sign = signOf[link];
+        laws.evaluate(link, sign * flow);
         loss += sign * laws.loss;
         slope += laws.slope;
       }
