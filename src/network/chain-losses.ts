@@ -8,6 +8,12 @@ import type { LinkLaw, NetworkLink } from './network.js';
  */
 export const SHUT_SLOPE = 1e12;
 
+/**
+ * How much tighter a valve shuts that a spring holds shut than one that swings. What stands between the two hangs on what they
+ * let by, and by this it takes the head before the swing valve, through which its water came.
+ */
+const SPRING_TIGHTER = 1e4;
+
 /** A one-way link counts as shut from this far backwards, m3/s, so that rounding about nothing does not shut and open it. */
 export const DEAD = 3e-10;
 
@@ -141,7 +147,7 @@ export class ChainLosses {
     if (law.kind === 'resistance' && !shut)
       return laws.resistance[link] * Math.max(Math.abs(flow), law.linearBelow) * flow;
     laws.evaluate(link, shut ? 0 : flow);
-    return shut ? laws.loss + SHUT_SLOPE * (flow + DEAD) : laws.loss;
+    return shut ? laws.loss + shutSlope(laws.loss) * (flow + DEAD) : laws.loss;
   }
 
   /** Fills `loss` and `conductance` at the flows. */
@@ -171,8 +177,9 @@ export class ChainLosses {
     if (oneWays > 0 && flow < -DEAD) {
       // What the law loses at no flow holds it shut: a pump's head, or the spring of a relief valve.
       this.evaluateOpen(number, 0);
-      this.loss[number] += oneWays * SHUT_SLOPE * (flow + DEAD);
-      this.conductance[number] = 1 / (oneWays * SHUT_SLOPE);
+      const slope = oneWays * shutSlope(this.loss[number]);
+      this.loss[number] += slope * (flow + DEAD);
+      this.conductance[number] = 1 / slope;
     } else this.evaluateOpen(number, flow);
   }
 
@@ -246,6 +253,11 @@ export class ChainLosses {
     this.resistance[i] = quadratic;
     this.major[i] = major;
   }
+}
+
+/** Slope of one shut link by what its law loses at no flow, m: more than nothing where a spring holds it. */
+function shutSlope(heldBy: number): number {
+  return heldBy > 0 ? SPRING_TIGHTER * SHUT_SLOPE : SHUT_SLOPE;
 }
 
 /** A passage that is linear up to flows as large as this, m3/s (16 gpm), is evaluated by itself, as a curve is. */

@@ -164,4 +164,9 @@ export class Equations {
     for (let i = 0; i < count; i++) along += (loss[i] - (head[tail[i]] - head[tip[i]])) * step[i];
     return along;
   }
+
+  /** The greatest of the heads either way, m. */
+  greatestHead(): number {
+    return this.head.reduce((most, head) => Math.max(most, Math.abs(head)), 0);
+  }
 }

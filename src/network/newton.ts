@@ -6,6 +6,8 @@ const PATIENCE = 30;
 /** Head that may be out of balance from then on, m (1 Pa), where a step has no more than this to gain, m4/s. */
 const NEAR_ENOUGH = 1e-4;
 const LEAST_DESCENT = 1e-14;
+/** Out of balance by this part of the greatest head is the rounding of heads, which no further step lessens. */
+const ROUNDING = 1e-12;
 /** Part of the overshoot that a step may leave from then on. */
 const CAREFUL = 0.1;
 
@@ -51,6 +53,8 @@ export class Newton {
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) return 'solved';
       // Steps to and fro across a kink at no flow: what they would still gain is nothing.
       if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) return 'solved';
+      // A draw far past what the pumps can give stands at heads of a million metres.
+      if (losses.upright && equations.worstHead <= ROUNDING * equations.greatestHead()) return 'solved';
       // The first step need not balance the nodes before it, so only later ones can be judged along their line.
       const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
       if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {

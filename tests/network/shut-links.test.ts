@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LinkLaw } from '../../src/network/network.js';
+import type { LinkLaw, LossAtFlow } from '../../src/network/network.js';
 import { NetworkSolver } from '../../src/network/solver.js';
 import { NetworkBuilder } from '../support/network-builder.js';
 import { CubicPumpCurve, PowerPumpCurve } from '../support/pump-curves.js';
@@ -126,5 +126,39 @@ describe('a dead line behind a one-way link', () => {
     const above = (heads[end] - heads[volute]) / HEAD_PER_PSI;
     expect(above).toBeGreaterThan(-0.01);
     expect(above).toBeLessThan(0.01);
+  });
+
+  it('stands at the head before the check valve though a valve that a spring holds shut leads off it', () => {
+    const builder = new NetworkBuilder();
+    const tank = builder.fixed('tank', 2);
+    const volute = builder.node('volute');
+    const header = builder.node('header');
+    const end = builder.node('capped end');
+    const air = builder.fixed('air', 0);
+    builder.pump('pump', tank, volute, new PowerPumpCurve(200 * HEAD_PER_PSI, 1e6, 2));
+    // The cooling line keeps the pump from standing at its shutoff, so that no rounding opens the check valve.
+    builder.nozzle('cooling line', volute, 0.125);
+    builder.resistance('check valve', volute, header, 2 * PSI_AT_HUNDRED_GPM, { oneWay: true });
+    builder.hose('capped hose', header, end, 24, 100);
+    const spring = {
+      evaluate: (flow: number, out: LossAtFlow) => {
+        out.loss = 300 * HEAD_PER_PSI + 1000 * flow;
+        out.slope = 1000;
+      },
+    };
+    const relief = builder.link(
+      'relief valve',
+      header,
+      air,
+      { kind: 'curve', curve: spring },
+      { oneWay: true },
+    );
+    const { heads, flows, status } = new NetworkSolver(builder.network).solve();
+    expect(status).toBe('solved');
+    expect(Math.abs(flows[relief]) / GPM).toBeLessThan(1e-4);
+    expect(heads[volute] / HEAD_PER_PSI).toBeGreaterThan(190);
+    expect((heads[header] - heads[volute]) / HEAD_PER_PSI).toBeGreaterThan(-0.02);
+    expect((heads[header] - heads[volute]) / HEAD_PER_PSI).toBeLessThan(0.02);
+    expect(heads[end]).toBeCloseTo(heads[header], 6);
   });
 });
