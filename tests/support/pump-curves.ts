@@ -13,7 +13,7 @@ export class PowerPumpCurve implements LossCurve {
 
   evaluate(flow: number, out: LossAtFlow): void {
     const size = Math.abs(flow);
-    const steep = this.coefficient * size ** (this.exponent - 1);
+    const steep = this.coefficient * (this.exponent === 2 ? size : size ** (this.exponent - 1));
     out.loss = steep * flow - this.shutoff;
     out.slope = this.exponent * steep;
   }
