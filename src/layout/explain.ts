@@ -140,7 +140,11 @@ function valueAt(input: unknown, path: readonly (string | number)[]): unknown {
 
 /** The plain schema under what wraps it: optional, default, checks that change its output. */
 function bare(schema: z.core.$ZodType): z.core.$ZodType {
-  const { def } = schema._zod as { def: { type: string; innerType?: z.core.$ZodType; in?: z.core.$ZodType } };
+  const { def, innerType } = schema._zod as {
+    def: { type: string; innerType?: z.core.$ZodType; in?: z.core.$ZodType };
+    innerType?: z.core.$ZodType;
+  };
+  if (def.type === 'lazy' && innerType) return bare(innerType);
   if (def.innerType) return bare(def.innerType);
   if (def.type === 'pipe' && def.in) return bare(def.in);
   return schema;

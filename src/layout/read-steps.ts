@@ -1,10 +1,11 @@
+import type * as z from 'zod';
 import type { Kind } from '../catalogue/kind.js';
 import type { Draft, DraftLine } from './draft.js';
 import type { Pattern } from './hollow.js';
 import { withoutModels, withoutSteps } from './hollow.js';
 import { makeStep } from './make-step.js';
 import type { Reading } from './reading.js';
-import { isMapping, whatStands } from './schema/choice.js';
+import { isMapping, made, whatStands } from './schema/choice.js';
 import { misspelt, stepKeyOf } from './schema/step-key.js';
 import { STEP_KEYS, STEP_SCHEMAS, type StepKey } from './schema/steps.js';
 import type { Spot } from './spot.js';
@@ -81,7 +82,7 @@ function withoutOtherKinds(
   key: StepKey,
   reading: Reading,
 ): Record<string, unknown> {
-  const own = Object.keys(STEP_SCHEMAS[key].shape);
+  const own = Object.keys(made<z.ZodObject>(STEP_SCHEMAS[key] as z.ZodLazy<z.ZodObject>).shape);
   const others = Object.keys(value).filter(
     (other) => (STEP_KEYS as readonly string[]).includes(other) && !own.includes(other),
   );

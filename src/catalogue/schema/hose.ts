@@ -5,40 +5,43 @@ import { exactlyOne } from './exclusive.js';
 import { FRICTION_KEYS, friction } from './friction.js';
 import { description, text } from './text.js';
 
-const limits = z.strictObject({
-  service_test: quantity('pressure', { positive: true })
-    .optional()
-    .meta({ description: 'Pressure that the hose is tested at in service' }),
-  working: quantity('pressure', { positive: true })
-    .optional()
-    .meta({ description: 'Highest working pressure' }),
-  proof: quantity('pressure', { positive: true })
-    .optional()
-    .meta({ description: 'Pressure that a new hose is proved at' }),
-  burst: quantity('pressure', { positive: true }).optional().meta({ description: 'Least burst pressure' }),
-});
-
-export const hoseSchema = z
-  .strictObject({
-    ...description,
-    kind: z.enum(['attack', 'supply', 'forestry', 'booster', 'garden', 'suction']).optional(),
-    jacket: text.optional().meta({ description: 'Make-up of the wall: lined, unlined, double jacket' }),
-    nominal: across.optional().meta({ description: 'Size that the trade calls it by' }),
-    inside_diameter: across.meta({
-      description: 'Bore, from which velocity and content follow',
-    }),
-    ...friction,
-    limits: limits.optional(),
-    weight: z
-      .strictObject({
-        mass: quantity('mass', { positive: true }),
-        per: quantity('length', { positive: true }),
-      })
+const limits = () =>
+  z.strictObject({
+    service_test: quantity('pressure', { positive: true })
       .optional()
-      .meta({ description: 'Weight of a length of it, empty' }),
-  })
-  .check(exactlyOne(FRICTION_KEYS, 'a friction law'))
-  .meta({ title: 'hose' });
+      .meta({ description: 'Pressure that the hose is tested at in service' }),
+    working: quantity('pressure', { positive: true })
+      .optional()
+      .meta({ description: 'Highest working pressure' }),
+    proof: quantity('pressure', { positive: true })
+      .optional()
+      .meta({ description: 'Pressure that a new hose is proved at' }),
+    burst: quantity('pressure', { positive: true }).optional().meta({ description: 'Least burst pressure' }),
+  });
+
+export const hoseSchema = z.lazy(() =>
+  z
+    .strictObject({
+      ...description,
+      kind: z.enum(['attack', 'supply', 'forestry', 'booster', 'garden', 'suction']).optional(),
+      jacket: text.optional().meta({ description: 'Make-up of the wall: lined, unlined, double jacket' }),
+      nominal: across.optional().meta({ description: 'Size that the trade calls it by' }),
+      inside_diameter: across.meta({
+        description: 'Bore, from which velocity and content follow',
+      }),
+      ...friction,
+      limits: limits().optional(),
+      weight: z
+        .strictObject({
+          mass: quantity('mass', { positive: true }),
+          per: quantity('length', { positive: true }),
+        })
+        .optional()
+        .meta({ description: 'Weight of a length of it, empty' }),
+    })
+    .check(exactlyOne(FRICTION_KEYS, 'a friction law'))
+    .meta({ title: 'hose' }),
+);
 
 export type Hose = z.infer<typeof hoseSchema>;
 

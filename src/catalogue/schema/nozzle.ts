@@ -25,56 +25,60 @@ const shared = {
   weight: quantity('mass', { positive: true }).optional(),
 };
 
-const smoothBore = z
-  .strictObject({
-    kind: z.literal('smooth_bore'),
-    ...shared,
-    bore: across.optional(),
-    tips: z
-      .array(across)
-      .min(1)
-      .optional()
-      .meta({ description: 'Bores to choose from; the first holds where a step names no tip' }),
-    discharge_coefficient: coefficient.default(SMOOTH_BORE_COEFFICIENT),
-  })
-  .check(exactlyOne(['bore', 'tips'], 'the bore'));
+const smoothBore = () =>
+  z
+    .strictObject({
+      kind: z.literal('smooth_bore'),
+      ...shared,
+      bore: across.optional(),
+      tips: z
+        .array(across)
+        .min(1)
+        .optional()
+        .meta({ description: 'Bores to choose from; the first holds where a step names no tip' }),
+      discharge_coefficient: coefficient.default(SMOOTH_BORE_COEFFICIENT),
+    })
+    .check(exactlyOne(['bore', 'tips'], 'the bore'));
 
-const fog = z.strictObject({
-  kind: z.literal('fog'),
-  ...shared,
-  flow: flow.meta({ description: 'Rated flow' }),
-  pressure: pressure.meta({ description: 'Nozzle pressure at which it gives its rated flow' }),
-});
-
-const automatic = z
-  .strictObject({
-    kind: z.literal('automatic'),
+const fog = () =>
+  z.strictObject({
+    kind: z.literal('fog'),
     ...shared,
-    pressure: pressure.meta({ description: 'Nozzle pressure that it holds' }),
-    flow_from: flow.meta({ description: 'Flow below which it can no longer hold its pressure' }),
-    flow_to: flow.meta({ description: 'Flow above which it stands wide open' }),
-  })
-  .refine((nozzle) => nozzle.flow_to > nozzle.flow_from, {
-    path: ['flow_to'],
-    error: 'more is wanted than flow_from',
+    flow: flow.meta({ description: 'Rated flow' }),
+    pressure: pressure.meta({ description: 'Nozzle pressure at which it gives its rated flow' }),
   });
 
-const sharpOrifice = z
-  .strictObject({
-    kind: z.literal('sharp_orifice'),
-    ...shared,
-    bore: across,
-    tee_bore: across.optional().meta({ description: 'Bore of the tee upstream whose gauge is read' }),
-    discharge_coefficient: coefficient.default(SHARP_ORIFICE_COEFFICIENT),
-  })
-  .refine((nozzle) => nozzle.tee_bore === undefined || nozzle.tee_bore > nozzle.bore, {
-    path: ['tee_bore'],
-    error: 'more is wanted than the bore of the orifice',
-  });
+const automatic = () =>
+  z
+    .strictObject({
+      kind: z.literal('automatic'),
+      ...shared,
+      pressure: pressure.meta({ description: 'Nozzle pressure that it holds' }),
+      flow_from: flow.meta({ description: 'Flow below which it can no longer hold its pressure' }),
+      flow_to: flow.meta({ description: 'Flow above which it stands wide open' }),
+    })
+    .refine((nozzle) => nozzle.flow_to > nozzle.flow_from, {
+      path: ['flow_to'],
+      error: 'more is wanted than flow_from',
+    });
 
-export const nozzleSchema = z
-  .discriminatedUnion('kind', [smoothBore, fog, automatic, sharpOrifice])
-  .meta({ title: 'nozzle' });
+const sharpOrifice = () =>
+  z
+    .strictObject({
+      kind: z.literal('sharp_orifice'),
+      ...shared,
+      bore: across,
+      tee_bore: across.optional().meta({ description: 'Bore of the tee upstream whose gauge is read' }),
+      discharge_coefficient: coefficient.default(SHARP_ORIFICE_COEFFICIENT),
+    })
+    .refine((nozzle) => nozzle.tee_bore === undefined || nozzle.tee_bore > nozzle.bore, {
+      path: ['tee_bore'],
+      error: 'more is wanted than the bore of the orifice',
+    });
+
+export const nozzleSchema = z.lazy(() =>
+  z.discriminatedUnion('kind', [smoothBore(), fog(), automatic(), sharpOrifice()]).meta({ title: 'nozzle' }),
+);
 
 export type Nozzle = z.infer<typeof nozzleSchema>;
 export type SmoothBore = Extract<Nozzle, { kind: 'smooth_bore' }>;

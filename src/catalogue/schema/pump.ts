@@ -18,75 +18,84 @@ function flowsRise(rows: [number, number][], context: z.RefinementCtx): void {
       });
 }
 
-const points = z
-  .array(z.tuple([flow, pressure]))
-  .min(3, 'at least three points are wanted')
-  .superRefine((rows, context) => {
-    flowsRise(rows, context);
-    const last = rows.length - 1;
-    if (last > 0 && rows[last][1] >= rows[0][1])
-      context.addIssue({
-        code: 'custom',
-        path: [last, 1],
-        message: 'expected less pressure than at the first point: a pump loses pressure as it moves more',
-      });
-  })
-  .meta({
-    description:
-      'Flow against the pressure that the pump adds, from no flow up where it was measured, at the rated speed',
+const points = () =>
+  z
+    .array(z.tuple([flow, pressure]))
+    .min(3, 'at least three points are wanted')
+    .superRefine((rows, context) => {
+      flowsRise(rows, context);
+      const last = rows.length - 1;
+      if (last > 0 && rows[last][1] >= rows[0][1])
+        context.addIssue({
+          code: 'custom',
+          path: [last, 1],
+          message: 'expected less pressure than at the first point: a pump loses pressure as it moves more',
+        });
+    })
+    .meta({
+      description:
+        'Flow against the pressure that the pump adds, from no flow up where it was measured, at the rated speed',
+    });
+
+const efficiency = () =>
+  z
+    .array(z.tuple([flow, quantity('ratio', { positive: true, atMost: 1 })]))
+    .min(1)
+    .superRefine(flowsRise);
+
+const npshRequired = () =>
+  z
+    .array(z.tuple([flow, quantity('length', { atLeast: 0 })]))
+    .min(1)
+    .superRefine(flowsRise);
+
+const testedAt = () =>
+  z.strictObject({
+    elevation: quantity('length').optional(),
+    air_temperature: quantity('temperature').optional(),
+    water_temperature: quantity('temperature').optional(),
   });
 
-const efficiency = z
-  .array(z.tuple([flow, quantity('ratio', { positive: true, atMost: 1 })]))
-  .min(1)
-  .superRefine(flowsRise);
-
-const npshRequired = z
-  .array(z.tuple([flow, quantity('length', { atLeast: 0 })]))
-  .min(1)
-  .superRefine(flowsRise);
-
-const testedAt = z.strictObject({
-  elevation: quantity('length').optional(),
-  air_temperature: quantity('temperature').optional(),
-  water_temperature: quantity('temperature').optional(),
-});
-
-const power = z.strictObject({
-  rated: quantity('power', { positive: true }).meta({
-    description: 'Power of the engine at the rated speed',
-  }),
-  aspiration: z.enum(['natural', 'turbocharged']).optional(),
-  fuel: z.enum(['gasoline', 'diesel']).optional(),
-  burn: quantity('flow', { positive: true }).optional().meta({ description: 'Fuel used at the rated power' }),
-  lugging: z.enum(['constant_power', 'flat_torque']).optional().meta({
-    description:
-      'How the power falls as the engine is pulled below its rated speed; constant_power by default',
-  }),
-});
-
-const limits = z.strictObject({
-  inlet: quantity('pressure', { positive: true })
-    .optional()
-    .meta({ description: 'Highest pressure at the inlet and its seal' }),
-  casing: quantity('pressure', { positive: true })
-    .optional()
-    .meta({ description: 'Highest pressure in the casing' }),
-  speed: quantity('speed', { positive: true }).optional(),
-});
-
-const serviceSchema = z
-  .strictObject({
-    every: quantity('time', {
-      positive: true,
-      example: '50 h',
-      description: 'Running hours between',
-    }).optional(),
-    months: z.int().positive().optional().meta({ description: 'Months between' }),
-  })
-  .refine(({ every, months }) => every !== undefined || months !== undefined, {
-    error: 'every, in running hours, or months is wanted',
+const power = () =>
+  z.strictObject({
+    rated: quantity('power', { positive: true }).meta({
+      description: 'Power of the engine at the rated speed',
+    }),
+    aspiration: z.enum(['natural', 'turbocharged']).optional(),
+    fuel: z.enum(['gasoline', 'diesel']).optional(),
+    burn: quantity('flow', { positive: true })
+      .optional()
+      .meta({ description: 'Fuel used at the rated power' }),
+    lugging: z.enum(['constant_power', 'flat_torque']).optional().meta({
+      description:
+        'How the power falls as the engine is pulled below its rated speed; constant_power by default',
+    }),
   });
+
+const limits = () =>
+  z.strictObject({
+    inlet: quantity('pressure', { positive: true })
+      .optional()
+      .meta({ description: 'Highest pressure at the inlet and its seal' }),
+    casing: quantity('pressure', { positive: true })
+      .optional()
+      .meta({ description: 'Highest pressure in the casing' }),
+    speed: quantity('speed', { positive: true }).optional(),
+  });
+
+const serviceSchema = () =>
+  z
+    .strictObject({
+      every: quantity('time', {
+        positive: true,
+        example: '50 h',
+        description: 'Running hours between',
+      }).optional(),
+      months: z.int().positive().optional().meta({ description: 'Months between' }),
+    })
+    .refine(({ every, months }) => every !== undefined || months !== undefined, {
+      error: 'every, in running hours, or months is wanted',
+    });
 
 /** Whether H = A - B Q^C can pass through three points; in proportion, so that pressure will do for head. */
 export function powerCurveFits(rows: readonly (readonly [number, number])[]): boolean {
@@ -99,49 +108,53 @@ export function powerCurveFits(rows: readonly (readonly [number, number])[]): bo
   }
 }
 
-export const pumpSchema = z
-  .strictObject({
-    ...description,
-    rated_speed: quantity('speed', { positive: true })
-      .optional()
-      .meta({ description: 'Speed of the curve, which the governor holds at full throttle' }),
-    points,
-    shape: z.enum(['power', 'quadratic', 'monotone']).optional().meta({
-      description: 'How the curve runs between its points: power by default for three, monotone for more',
-    }),
-    tested_at: testedAt.optional().meta({ description: 'Where the curve was measured' }),
-    power: power.optional(),
-    efficiency: efficiency.optional().meta({ description: 'Flow against the efficiency of the pump' }),
-    npsh_required: npshRequired
-      .optional()
-      .meta({ description: 'Flow against the net positive suction head that the pump needs' }),
-    limits: limits.optional(),
-    weight: quantity('mass', { positive: true })
-      .optional()
-      .meta({ description: 'Dry weight with its engine' }),
-    price: price.optional().meta({ description: 'In the money of the file, the same for every price in it' }),
-    service: z
-      .record(z.string(), serviceSchema)
-      .optional()
-      .meta({ description: 'Services that its maker asks for, by name' }),
-    parts: z.array(text).optional().meta({ description: 'Spare parts that fit it, by name or number' }),
-    trapped_volume: quantity('volume', { positive: true })
-      .optional()
-      .meta({ description: 'Water in the casing, which heats when nothing flows' }),
-    hours: quantity('time', { atLeast: 0 })
-      .optional()
-      .meta({ description: 'Running hours when the curve was measured' }),
-    inlet_bore: across.optional(),
-    outlet_bore: across.optional(),
-  })
-  .refine((pump) => pump.shape !== 'power' || pump.points.length === 3, {
-    path: ['shape'],
-    error: 'three points are wanted for the power shape',
-  })
-  .refine((pump) => pump.shape !== 'power' || pump.points.length !== 3 || powerCurveFits(pump.points), {
-    path: ['shape'],
-    error: 'no power curve goes through these three points: leave the shape out, or write monotone',
-  })
-  .meta({ title: 'pump' });
+export const pumpSchema = z.lazy(() =>
+  z
+    .strictObject({
+      ...description,
+      rated_speed: quantity('speed', { positive: true })
+        .optional()
+        .meta({ description: 'Speed of the curve, which the governor holds at full throttle' }),
+      points: points(),
+      shape: z.enum(['power', 'quadratic', 'monotone']).optional().meta({
+        description: 'How the curve runs between its points: power by default for three, monotone for more',
+      }),
+      tested_at: testedAt().optional().meta({ description: 'Where the curve was measured' }),
+      power: power().optional(),
+      efficiency: efficiency().optional().meta({ description: 'Flow against the efficiency of the pump' }),
+      npsh_required: npshRequired()
+        .optional()
+        .meta({ description: 'Flow against the net positive suction head that the pump needs' }),
+      limits: limits().optional(),
+      weight: quantity('mass', { positive: true })
+        .optional()
+        .meta({ description: 'Dry weight with its engine' }),
+      price: price
+        .optional()
+        .meta({ description: 'In the money of the file, the same for every price in it' }),
+      service: z
+        .record(z.string(), serviceSchema())
+        .optional()
+        .meta({ description: 'Services that its maker asks for, by name' }),
+      parts: z.array(text).optional().meta({ description: 'Spare parts that fit it, by name or number' }),
+      trapped_volume: quantity('volume', { positive: true })
+        .optional()
+        .meta({ description: 'Water in the casing, which heats when nothing flows' }),
+      hours: quantity('time', { atLeast: 0 })
+        .optional()
+        .meta({ description: 'Running hours when the curve was measured' }),
+      inlet_bore: across.optional(),
+      outlet_bore: across.optional(),
+    })
+    .refine((pump) => pump.shape !== 'power' || pump.points.length === 3, {
+      path: ['shape'],
+      error: 'three points are wanted for the power shape',
+    })
+    .refine((pump) => pump.shape !== 'power' || pump.points.length !== 3 || powerCurveFits(pump.points), {
+      path: ['shape'],
+      error: 'no power curve goes through these three points: leave the shape out, or write monotone',
+    })
+    .meta({ title: 'pump' }),
+);
 
 export type Pump = z.infer<typeof pumpSchema>;

@@ -32,6 +32,11 @@ export function choice<const Options extends readonly z.ZodType[]>(
   return new Choice({ type: 'union', options, pick }) as unknown as z.ZodUnion<Options>;
 }
 
+/** What a schema is that is made when something is first read by it: most layouts need few of all that there are. */
+export function made<S extends z.ZodType>(later: z.ZodLazy<S>): S {
+  return later._zod.innerType;
+}
+
 export function isMapping(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -64,145 +64,174 @@ export function wholeNumber(from: number, to: number) {
 
 const isTrue = (key: string) => z.literal(true, { error: `write ${key}: true, or leave the step out` });
 
-const hoseStep = z
-  .strictObject({
-    hose: idOr('hose', hoseSchema),
-    length,
-    rise: rise.optional(),
-    lines: wholeNumber(1, MOST_LINES).default(1).meta({ description: 'Hoses laid side by side' }),
-    name,
-  })
-  .meta({ title: 'hose', description: 'Hose, lying along the ground' });
+const hoseStep = z.lazy(() =>
+  z
+    .strictObject({
+      hose: idOr('hose', hoseSchema),
+      length,
+      rise: rise.optional(),
+      lines: wholeNumber(1, MOST_LINES).default(1).meta({ description: 'Hoses laid side by side' }),
+      name,
+    })
+    .meta({ title: 'hose', description: 'Hose, lying along the ground' }),
+);
 
-const pipeStep = z
-  .strictObject({
-    pipe: idOr('pipe', pipeSchema),
-    length: length.optional(),
-    rise: rise.optional(),
-    fittings: z
-      .record(z.string(), wholeNumber(1, 1000))
-      .optional()
-      .meta({ description: 'How many of each fitting of the catalogue' }),
-    name,
-  })
-  .meta({ title: 'pipe', description: 'Rigid plumbing with its fittings' });
+const pipeStep = z.lazy(() =>
+  z
+    .strictObject({
+      pipe: idOr('pipe', pipeSchema),
+      length: length.optional(),
+      rise: rise.optional(),
+      fittings: z
+        .record(z.string(), wholeNumber(1, 1000))
+        .optional()
+        .meta({ description: 'How many of each fitting of the catalogue' }),
+      name,
+    })
+    .meta({ title: 'pipe', description: 'Rigid plumbing with its fittings' }),
+);
 
-const valveStep = z
-  .strictObject({
-    valve: idOr('valve', valveSchema),
-    open: quantity('ratio', {
-      atLeast: 0,
-      atMost: 1,
-      example: '60 %',
-      description: 'How far it is open',
-    }).optional(),
-    name,
-  })
-  .meta({ title: 'valve', description: 'A valve, part open' });
+const valveStep = z.lazy(() =>
+  z
+    .strictObject({
+      valve: idOr('valve', valveSchema),
+      open: quantity('ratio', {
+        atLeast: 0,
+        atMost: 1,
+        example: '60 %',
+        description: 'How far it is open',
+      }).optional(),
+      name,
+    })
+    .meta({ title: 'valve', description: 'A valve, part open' }),
+);
 
-const checkValveStep = z
-  .strictObject({ check_valve: idOr('check valve', checkValveSchema), name })
-  .meta({ title: 'check_valve', description: 'Lets water one way only' });
+const checkValveStep = z.lazy(() =>
+  z
+    .strictObject({ check_valve: idOr('check valve', checkValveSchema), name })
+    .meta({ title: 'check_valve', description: 'Lets water one way only' }),
+);
 
-const applianceStep = z
-  .strictObject({ appliance: idOr('appliance', applianceSchema), name })
-  .meta({ title: 'appliance', description: 'Anything else that costs pressure' });
+const applianceStep = z.lazy(() =>
+  z
+    .strictObject({ appliance: idOr('appliance', applianceSchema), name })
+    .meta({ title: 'appliance', description: 'Anything else that costs pressure' }),
+);
 
-const branchStep = z
-  .strictObject({
-    branch: idOr('branch', branchSchema),
-    get to() {
-      return z
-        .array(
-          z.strictObject({
-            name: text.optional(),
-            get steps() {
-              return stepsSchema;
-            },
-          }),
-        )
-        .min(1, 'a branch leads to at least one line of its own')
-        .meta({
-          description: 'Lines of their own that start here; the steps after the branch are the main line',
-        });
-    },
-    name,
-  })
-  .meta({ title: 'branch', description: 'Wye, tee or manifold' });
+const branchStep = z.lazy(() =>
+  z
+    .strictObject({
+      branch: idOr('branch', branchSchema),
+      get to() {
+        return z
+          .array(
+            z.strictObject({
+              name: text.optional(),
+              get steps() {
+                return stepsSchema;
+              },
+            }),
+          )
+          .min(1, 'a branch leads to at least one line of its own')
+          .meta({
+            description: 'Lines of their own that start here; the steps after the branch are the main line',
+          });
+      },
+      name,
+    })
+    .meta({ title: 'branch', description: 'Wye, tee or manifold' }),
+);
 
-const siameseStep = z
-  .strictObject({
-    get siamese() {
-      return z
-        .array(stepsSchema)
-        .min(2, 'a siamese joins at least two lines')
-        .meta({ description: 'Lines that part here and meet again' });
-    },
-    name,
-  })
-  .meta({ title: 'siamese', description: 'Unlike lines that part here and meet again' });
+const siameseStep = z.lazy(() =>
+  z
+    .strictObject({
+      get siamese() {
+        return z
+          .array(stepsSchema)
+          .min(2, 'a siamese joins at least two lines')
+          .meta({ description: 'Lines that part here and meet again' });
+      },
+      name,
+    })
+    .meta({ title: 'siamese', description: 'Unlike lines that part here and meet again' }),
+);
 
-const pumpStep = z
-  .strictObject({
-    pump: idOr('pump', pumpSchema),
-    throttle: throttlePart.default(1),
-    fuel_tank: quantity('volume', {
-      positive: true,
-      example: '5 gal',
-      description: 'Fuel on board for it',
-    }).optional(),
-    name,
-  })
-  .meta({ title: 'pump', description: 'A booster in the line' });
+const pumpStep = z.lazy(() =>
+  z
+    .strictObject({
+      pump: idOr('pump', pumpSchema),
+      throttle: throttlePart.default(1),
+      fuel_tank: quantity('volume', {
+        positive: true,
+        example: '5 gal',
+        description: 'Fuel on board for it',
+      }).optional(),
+      name,
+    })
+    .meta({ title: 'pump', description: 'A booster in the line' }),
+);
 
-const tankStep = z
-  .strictObject({
-    tank: quantity('volume', { positive: true, example: '1,000 gal', description: 'What it holds' }),
-    name,
-  })
-  .meta({ title: 'tank', description: 'An open portable tank: pressure ends here, a pump may draw from it' });
-
-const nozzleStep = z
-  .strictObject({
-    nozzle: idOr('nozzle', nozzleSchema),
-    tip: across.optional().meta({ description: 'Bore of the tip in use' }),
-    flow: quantity('flow', { positive: true, example: '20 gpm' })
-      .optional()
-      .meta({ description: 'Rating of a fog nozzle' }),
-    pressure: quantity('pressure', { positive: true, example: '100 psi' }).optional().meta({
-      description:
-        'Rating of a fog nozzle, what an automatic one holds; of a smooth bore or an orifice what it is laid for, which require and the cautions hold it to',
+const tankStep = z.lazy(() =>
+  z
+    .strictObject({
+      tank: quantity('volume', { positive: true, example: '1,000 gal', description: 'What it holds' }),
+      name,
+    })
+    .meta({
+      title: 'tank',
+      description: 'An open portable tank: pressure ends here, a pump may draw from it',
     }),
-    state: z.enum(['open', 'shut']).default('open'),
-    name,
-  })
-  .meta({ title: 'nozzle', description: 'The end of a line' });
+);
 
-const openEndStep = z
-  .strictObject({ open_end: isTrue('open_end'), name })
-  .meta({ title: 'open_end', description: 'The end of a line, running free to the air' });
+const nozzleStep = z.lazy(() =>
+  z
+    .strictObject({
+      nozzle: idOr('nozzle', nozzleSchema),
+      tip: across.optional().meta({ description: 'Bore of the tip in use' }),
+      flow: quantity('flow', { positive: true, example: '20 gpm' })
+        .optional()
+        .meta({ description: 'Rating of a fog nozzle' }),
+      pressure: quantity('pressure', { positive: true, example: '100 psi' }).optional().meta({
+        description:
+          'Rating of a fog nozzle, what an automatic one holds; of a smooth bore or an orifice what it is laid for, which require and the cautions hold it to',
+      }),
+      state: z.enum(['open', 'shut']).default('open'),
+      name,
+    })
+    .meta({ title: 'nozzle', description: 'The end of a line' }),
+);
 
-const capStep = z
-  .strictObject({ cap: isTrue('cap'), name })
-  .meta({ title: 'cap', description: 'A closed end' });
+const openEndStep = z.lazy(() =>
+  z
+    .strictObject({ open_end: isTrue('open_end'), name })
+    .meta({ title: 'open_end', description: 'The end of a line, running free to the air' }),
+);
 
-const gaugeStep = z
-  .strictObject({
-    gauge: text.meta({ description: 'What the report calls the point' }),
-    range: quantity('pressure', { positive: true, example: '400 psi' })
-      .optional()
-      .meta({ description: 'Highest pressure on its dial' }),
-  })
-  .meta({ title: 'gauge', description: 'A point to report by name' });
+const capStep = z.lazy(() =>
+  z.strictObject({ cap: isTrue('cap'), name }).meta({ title: 'cap', description: 'A closed end' }),
+);
 
-const repeatStep = z
-  .strictObject({
-    repeat: wholeNumber(1, MOST_STEPS),
-    get steps() {
-      return stepsSchema;
-    },
-  })
-  .meta({ title: 'repeat', description: 'The same steps again and again; {n} in a name counts them' });
+const gaugeStep = z.lazy(() =>
+  z
+    .strictObject({
+      gauge: text.meta({ description: 'What the report calls the point' }),
+      range: quantity('pressure', { positive: true, example: '400 psi' })
+        .optional()
+        .meta({ description: 'Highest pressure on its dial' }),
+    })
+    .meta({ title: 'gauge', description: 'A point to report by name' }),
+);
+
+const repeatStep = z.lazy(() =>
+  z
+    .strictObject({
+      repeat: wholeNumber(1, MOST_STEPS),
+      get steps() {
+        return stepsSchema;
+      },
+    })
+    .meta({ title: 'repeat', description: 'The same steps again and again; {n} in a name counts them' }),
+);
 
 /** The schema of each kind of step, by the key that names the kind. */
 export const STEP_SCHEMAS = {
