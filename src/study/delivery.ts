@@ -3,7 +3,7 @@ import type { OperatingPoint } from '../assembly/operating-point.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
 import { samePlumbing } from './conditions.js';
-import { closeIn } from './falling-root.js';
+import { closeIn, closeInBySquares } from './falling-root.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 
 /** Flows are found to this, m3/s (0.0016 gpm), or once what they give lies this near, Pa (0.0015 psi) or part of a curve. */
@@ -172,13 +172,13 @@ export class Delivery {
       high = { flow, at: at(flow) };
     }
     // Pressure falls nearly straight with the square of the flow, so that a few steps find it there.
-    const end = closeIn(
-      (square) => at(Math.sqrt(square)),
-      { low: low.flow ** 2, atLow: low.at, high: high.flow ** 2, atHigh: high.at },
-      2 * high.flow * FLOW_FOUND,
+    const end = closeInBySquares(
+      at,
+      { low: low.flow, atLow: low.at, high: high.flow, atHigh: high.at },
+      FLOW_FOUND,
       ({ value }) => value < PRESSURE_FOUND,
     );
-    return { flow: Math.sqrt(end.low), state: end.atLow.state };
+    return { flow: end.low, state: end.atLow.state };
   }
 
   /** A larger flow to look at: a hair past where the fall of pressure so far leads, and never far. */

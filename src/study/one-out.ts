@@ -10,7 +10,7 @@ import { STANDSTILL } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
-import { readTestOrifice } from './test-orifice.js';
+import { passesTestOrifice } from './test-orifice.js';
 
 const OTHER: Record<PumpName, PumpName> = { a: 'b', b: 'a' };
 
@@ -83,7 +83,7 @@ function typeMet(
         least = { class: name, title: requirement.name ?? name, flow, pressure, margin };
     }
     const { test_orifice } = requirement;
-    if (test_orifice && readTestOrifice(delivery, test_orifice).answer.margin < 0) return undefined;
+    if (test_orifice && !passesTestOrifice(delivery, test_orifice)) return undefined;
   }
   return least && { ...least, inventory: inventoryOf(layout, asked) };
 }

@@ -2,7 +2,7 @@ import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { suctionMargin } from '../assembly/suction-head.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
-import { closeIn } from './falling-root.js';
+import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import { pumpShares, type StagingJudged } from './staging.js';
@@ -13,8 +13,8 @@ const SHARE_FOUND = 1e-4;
 /** Shares that lie this near are alike. Common practice, no source. */
 const ALIKE = 0.02;
 /** Flows are found to this, m3/s, or once the suction head is this near, m. */
-const FLOW_FOUND = 1e-6;
-const HEAD_FOUND = 0.02;
+const FLOW_FOUND = 1e-7;
+const HEAD_FOUND = 0.002;
 /** Least throttle that is advised; below it one pump alone is the better advice. Common practice, no source. */
 const LEAST_THROTTLE = 0.5;
 
@@ -232,5 +232,5 @@ function firstStops(
   const atFlow = at(flow);
   if (atFlow.value >= 0) return { most: flow };
   const bracket = { low: 0, atLow: atRest, high: flow, atHigh: atFlow };
-  return { most: closeIn(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND).low };
+  return { most: closeInBySquares(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND).low };
 }

@@ -8,7 +8,7 @@ import { attainableLift, theoreticalLift } from '../physics/npsh.js';
 import type { Verdict, VerdictUnder } from './answer.js';
 import { tankDepth, under } from './conditions.js';
 import { type Delivery, deliveries } from './delivery.js';
-import { closeIn } from './falling-root.js';
+import { closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import type { Rig } from './rig.js';
 import { judgeHere } from './verdict-here.js';
@@ -18,8 +18,8 @@ const DRAWN_DOWN = 0.2;
 /** Lift that typings ask to be primed and pumped from. NWCG engine typing page, notes to the table. */
 const TYPING_LIFT = 10 * FOOT;
 /** Flows are found to this, m3/s, or once the suction head is this near, m. */
-const FLOW_FOUND = 1e-6;
-const HEAD_FOUND = 0.02;
+const FLOW_FOUND = 1e-7;
+const HEAD_FOUND = 0.002;
 
 export interface PumpSuction {
   pump: string;
@@ -124,7 +124,7 @@ function onsetOf(
   const atRest = at(0);
   if (atRest.value < 0) return { flow: 0, pump: atRest.pump };
   const bracket = { low: 0, atLow: atRest, high: end, atHigh: atEnd };
-  const { low, atHigh } = closeIn(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND);
+  const { low, atHigh } = closeInBySquares(at, bracket, FLOW_FOUND, ({ value }) => value < HEAD_FOUND);
   return { flow: low, pump: atHigh.pump };
 }
 

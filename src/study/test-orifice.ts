@@ -1,15 +1,15 @@
-import { flowAtLoss } from '../assembly/laws.js';
+import { flowAtLoss, lossAtFlow } from '../assembly/laws.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { nozzleLaw } from '../assembly/outlet.js';
 import { citation } from '../catalogue/citation.js';
 import type { TypingTestOrifice } from '../catalogue/schema/typing.js';
-import { pressureOfHeight } from '../physics/elevation.js';
+import { heightOfPressure } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
 import type { TestOrifice } from './answer.js';
 import type { Delivery, Drawn } from './delivery.js';
 
-/** Squares of flows are found to this part, which leaves the reading within 0.02 Pa. */
-const FOUND = 1e-8;
+/** From a square of a flow this near, as a part of it, the last step is straight to a part in a thousand million. */
+const NEAR = 1e-5;
 const MOST_TRIES = 50;
 
 /** What the inspector reads, and the state that he reads it in. */
@@ -24,10 +24,9 @@ export interface OrificeReading {
  */
 export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice): OrificeReading {
   const { bore, tee_bore, discharge_coefficient, passes, grades } = orifice;
-  const { site } = delivery.assembly;
-  const { flow, state } = flowThrough(delivery, orifice);
+  const { flow, state, head } = flowThrough(delivery, orifice);
   const velocity = tee_bore === undefined ? 0 : velocityHead(flow, tee_bore);
-  const reading = state.totalPressure(delivery.end.place) - pressureOfHeight(velocity, site.waterDensity);
+  const reading = state.pressureOf(head - velocity);
   const answer = {
     bore,
     dischargeCoefficient: discharge_coefficient,
@@ -41,11 +40,25 @@ export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice):
   return { answer, state };
 }
 
-/** The flow, m3/s, at which the end gives just what the orifice passes, and the state there. */
-function flowThrough(delivery: Delivery, orifice: TypingTestOrifice): Drawn {
-  const { bore, tee_bore, discharge_coefficient, kind } = orifice;
+/** Whether an end gives what an orifice passes at the reading that is asked of it, by one state: what it gives falls with what is drawn. */
+export function passesTestOrifice(delivery: Delivery, orifice: TypingTestOrifice): boolean {
+  const { tee_bore, passes } = orifice;
+  const { waterDensity } = delivery.assembly.site;
+  const law = lawOf(delivery, orifice);
+  const velocity = tee_bore === undefined ? 0 : velocityHead(1, tee_bore);
+  // Loss and velocity head both go with the square of the flow.
+  const flow = Math.sqrt(heightOfPressure(passes, waterDensity) / (lossAtFlow(law, 1) - velocity));
+  return delivery.at(flow).headOver(delivery.end.place) >= lossAtFlow(law, flow);
+}
+
+function lawOf(delivery: Delivery, { bore, tee_bore, discharge_coefficient, kind }: TypingTestOrifice) {
   const tee = kind === 'sharp_orifice' ? { tee_bore } : {};
-  const law = nozzleLaw({ kind, bore, discharge_coefficient, ...tee }, delivery.assembly.site);
+  return nozzleLaw({ kind, bore, discharge_coefficient, ...tee }, delivery.assembly.site);
+}
+
+/** The flow, m3/s, at which the end gives just what the orifice passes, its head there, m, and a state next to it. */
+function flowThrough(delivery: Delivery, orifice: TypingTestOrifice): Drawn & { head: number } {
+  const law = lawOf(delivery, orifice);
   /** What the orifice would pass over what is drawn, by their squares: it falls nearly straight with the square drawn. */
   const over = ({ flow, state }: Drawn) => {
     const passed = flowAtLoss(law, state.headOver(delivery.end.place));
@@ -60,11 +73,16 @@ function flowThrough(delivery: Delivery, orifice: TypingTestOrifice): Drawn {
     const flow = Math.sqrt(Math.max(0, square));
     const drawn = flow === 0 ? { flow, state: delivery.atRest() } : delivery.drawn(flow);
     const overNow = over(drawn);
-    if (Math.abs(overNow) <= FOUND * square || (flow === 0 && overNow <= 0)) return drawn;
+    if (flow === 0 && overNow <= 0) return { ...drawn, head: drawn.state.headOver(delivery.end.place) };
     const fall = (overBefore - overNow) / (square - before.flow ** 2);
+    const next = square + overNow / (fall > 1 ? fall : 1);
+    if (Math.abs(overNow) <= NEAR * square) {
+      const through = Math.sqrt(next);
+      return { state: drawn.state, flow: through, head: lossAtFlow(law, through) };
+    }
     before = drawn;
     overBefore = overNow;
-    square += overNow / (fall > 0 ? Math.max(fall, 1) : 1);
+    square = next;
   }
-  return before;
+  throw new RangeError(`what the test orifice passes was not found in ${MOST_TRIES} tries`);
 }
