@@ -1,7 +1,7 @@
 import type { Statement } from '../caution/caution.js';
 import type { Layout } from '../layout/layout.js';
 import type { AxleCase, AxlesAnswer } from './engine-answer.js';
-import { type Mass, SEAT, weigh } from './masses.js';
+import { isCrew, type Mass, SEAT, weigh } from './masses.js';
 
 const LEVELS = [1, 0.5, 0] as const;
 
@@ -51,7 +51,7 @@ function loadsOf(
 
 function rulesOf({ engine }: Layout, masses: readonly Mass[]): Statement[] {
   const rules: Statement[] = [];
-  const crewStated = engine.weights.some(({ name }) => name.toLowerCase().includes('crew'));
+  const crewStated = engine.weights.some(({ name }) => isCrew(name));
   if (crewStated) {
     rules.push({ template: 'Crew as the layout states its weight', source: 'stated in the layout' });
   } else if (engine.crew) {

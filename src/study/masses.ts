@@ -107,4 +107,7 @@ function kindOf(name: string): Mass['kind'] {
   return plain === 'crew' || plain === 'water' ? plain : 'stated';
 }
 
+/** Whether a stated weight is the crew's: by its whole name, as a crew cab is no crew. */
+export const isCrew = (name: string): boolean => plainName(name) === 'crew';
+
 const plainName = (name: string): string => name.trim().toLowerCase();

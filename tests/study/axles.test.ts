@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { figuresIn } from '../../src/report/figures.js';
+import { axlesSection } from '../../src/report/sections/axles.js';
 import { changed, checked, sound } from '../caution/sound.js';
 
 const LB = 0.45359237;
@@ -61,6 +63,28 @@ describe('weight and axles', () => {
     expect(axles?.cases[0].rear).toBeUndefined();
   });
 
+  const rulesWith = async (weights: Record<string, string>) => {
+    const { axles } = await checked(
+      changed((d) => {
+        d.engine.weights = weights;
+      }),
+    );
+    const [full, , , without] = axles?.cases ?? [];
+    return {
+      crew: (full.gross - without.gross) / LB,
+      rule: axles?.rules.map(({ template }) => template).find((text) => text.startsWith('Crew')),
+    };
+  };
+
+  test('the rule for counting people is named as it was followed, whatever else has crew in its name', async () => {
+    const cab = await rulesWith({ chassis: '12000 lb', 'crew cab': '400 lb' });
+    expect(cab.crew).toBeCloseTo(3 * 250, 6);
+    expect(cab.rule).toBe('Crew at {seat} a seat');
+    const stated = await rulesWith({ chassis: '12000 lb', Crew: '700 lb' });
+    expect(stated.crew).toBeCloseTo(700, 6);
+    expect(stated.rule).toBe('Crew as the layout states its weight');
+  });
+
   test('without a stated weight nothing is known', async () => {
     const answer = await checked(
       changed((d) => {
@@ -68,6 +92,21 @@ describe('weight and axles', () => {
       }),
     );
     expect(answer.axles).toBeUndefined();
+  });
+
+  test('what has no place of its own in a layout is said to get one by a weight of its name', async () => {
+    const answer = await checked(
+      changed((d) => {
+        d.engine.weights.crew = undefined;
+        d.engine.weights.chest = '40 lb';
+      }),
+    );
+    const [, , ...texts] = axlesSection(answer.axles, figuresIn('us'));
+    expect(JSON.stringify(texts)).toContain('cannot be told without the place of chest and crew');
+    expect(JSON.stringify(texts)).toContain(
+      'Give crew a place by a weight of that name with behind_front_axle.',
+    );
+    expect(JSON.stringify(texts)).not.toContain('Give chest');
   });
 
   test('the pair is weighed against one larger pump in what the file has figures for', async () => {

@@ -18,6 +18,9 @@ function sideText({ leftOfMiddle }: AxleCase, figures: Figures): string {
 
 const LEVELS: Record<string, string> = { 1: 'full', 0.5: 'half', 0: 'empty' };
 
+/** What a layout counts without a key for its place. */
+const WITHOUT_PLACE = ['hose', 'crew'];
+
 /** Loads of the axles with tank and crew as they may be. */
 export function axlesSection(axles: AxlesAnswer | undefined, figures: Figures): Block[] {
   if (axles === undefined) return [];
@@ -65,7 +68,12 @@ export function axlesSection(axles: AxlesAnswer | undefined, figures: Figures): 
     },
   ];
   if (missing.length > 0) {
-    blocks.push(paragraph(`The axle loads cannot be told without ${listed(missing)}.`));
+    const nowhere = unplaced.filter((name) => WITHOUT_PLACE.includes(name));
+    const way =
+      nowhere.length > 0
+        ? ` Give ${listed(nowhere)} a place by a weight of that name with behind_front_axle.`
+        : '';
+    blocks.push(paragraph(`The axle loads cannot be told without ${listed(missing)}.${way}`));
   }
   if (leftOut.length > 0)
     blocks.push(
