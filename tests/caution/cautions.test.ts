@@ -45,6 +45,22 @@ const codes = (cautions: readonly Caution[]) => cautions.map(({ code }) => code)
 const psi = (measure: Caution['value']) => (measure?.value as number) / PSI;
 const gpm = (measure: Caution['value']) => (measure?.value as number) / GPM;
 
+describe('one pump out', () => {
+  it('is told of a nozzle that two pumps serve and one does not', async () => {
+    // 5/8 in passes 11.66 sqrt(P): by P = 400 - (150/75^2) Q^2 two pumps hold 210 psi on it and one 86.
+    const laid = (from: string) => [
+      { nozzle: { kind: 'smooth_bore', bore: '5/8 in', working: { from, to: '300 psi' } }, name: 'tip' },
+    ];
+    const found = only(await flowing({ lay: laid('100 psi') }), 'nozzle_short_on_one_pump');
+    expect(found).toMatchObject({ at: 'tip', level: 'note' });
+    expect(Math.abs(psi(found.value) - 86)).toBeLessThan(2);
+    expect(psi(found.limit)).toBeCloseTo(100, 6);
+    expect(codes(await flowing({ lay: laid('80 psi') }))).not.toContain('nozzle_short_on_one_pump');
+    // One that is short with both has lost nothing by it.
+    expect(codes(await flowing({ lay: laid('220 psi') }))).not.toContain('nozzle_short_on_one_pump');
+  });
+});
+
 describe('a sound engine', () => {
   for (const staging of ['parallel', 'series', 'series_reversed', 'a', 'b'] as const) {
     it(`in ${staging} gives rise to no caution but that nothing holds the pressure of its one line, checked or flowing`, async () => {

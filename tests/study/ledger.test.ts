@@ -3,6 +3,7 @@ import type { LedgerLine } from '../../src/study/engine-answer.js';
 import { changed, checked, type Loose, sound } from '../caution/sound.js';
 
 const PSI = 6894.757293168361;
+const FOOT = 0.3048;
 
 /** Cautions that a line of the ledger past its limit shows up as; hose has one for each of its limits, suction for each degree. */
 const SPEAKS = (code: string) =>
@@ -110,5 +111,17 @@ describe('the ledger', () => {
     expect(line.worst / PSI).toBeGreaterThan(395);
     expect(line.worst / PSI).toBeLessThan(402);
     expect(line.margin).toBeCloseTo(1 - line.worst / (900 * PSI), 9);
+  });
+
+  test('suction is held against every case: a lay that draws more than the rating is the worst of it', async () => {
+    const { ledger } = await checked(
+      changed((d) => {
+        d.typing.custom.flow = '20 gpm';
+        d.lay[1].nozzle.bore = '5/8 in';
+      }),
+    );
+    const line = ledger.lines.find(({ code, at }) => code === 'suction_short' && at === 'pump a');
+    expect(line?.worstWhen).toBe('with the lay as it stands');
+    expect(line?.allowed.value).toBeGreaterThan(5 * FOOT);
   });
 });

@@ -159,7 +159,9 @@ describe('pressure control', () => {
     const { pressureControl } = await check({ relief: '' });
     const [series] = pressureControl?.series ?? [];
     expect(series.second).toBe('pump b');
+    // What the first pump makes shut off, 415 psi, and what both do.
     expect(series.shut / PSI).toBeGreaterThan(400);
+    expect(series.shut / PSI).toBeLessThan(420);
     expect((series.limit ?? 0) / PSI).toBeCloseTo(150, 6);
     expect(series.discharge / PSI).toBeGreaterThan(820);
   });
@@ -197,6 +199,13 @@ lay:
       ?.surges;
     const slowFar = slow?.find(({ nozzle }) => nozzle === 'far');
     expect((slowFar?.rise ?? 0) / (far?.rise ?? 1)).toBeCloseTo((2 * 300 * FOOT) / 200 / 2, 6);
+  });
+
+  test('a wave speed that is not stated is taken as 400 m/s, the upper end of what is recalled for hose', async () => {
+    const { pressureControl } = await check({ lay: lay('').replace(/surge:.*\n/, '') });
+    const far = pressureControl?.surges.find(({ nozzle }) => nozzle === 'far');
+    expect(far?.stated).toBe(false);
+    expect(far?.rise).toBeCloseTo(999.0 * 400 * (far?.velocity ?? 0), -3);
   });
 
   test('a wye takes nothing off the column of water that a nozzle shut in some time stops', async () => {
