@@ -82,9 +82,35 @@ function readPumps(
     if (!one || !model || !(typeof model.value === 'string' || isMapping(model.value))) continue;
     const read = reading.model('pump', model);
     const given = data?.pumps[name];
-    if (read && given) found[name] = { ...given, ...read, ...one.placed() };
+    if (read && given) {
+      found[name] = { ...given, ...read, ...one.placed() };
+      checkServiced(one.child('serviced'), found[name], reading);
+    }
   }
   return found;
+}
+
+/** A service done has to be one that the pump's own file names, at hours that the pump has run. */
+function checkServiced(
+  spot: Spot | undefined,
+  { model, serviced, hours }: EnginePump,
+  reading: Reading,
+): void {
+  const names = Object.keys(model.service ?? {});
+  for (const [service, at] of spot?.entries() ?? []) {
+    if (!names.includes(service)) {
+      const close = nearest(service, names);
+      reading.report(at, `the pump names no service ${service}`, {
+        key: true,
+        expected: close === undefined && names.length > 0 ? `one of ${names.join(', ')}` : undefined,
+        hint: close === undefined ? undefined : `did you mean ${close}?`,
+      });
+    }
+    const done = serviced?.[service]?.at;
+    const stated = at.child('at');
+    if (stated && done !== undefined && hours !== undefined && done > hours)
+      reading.report(stated, 'serviced at more hours than the pump has run');
+  }
 }
 
 function readPlumbing(spot: Spot | undefined, reading: Reading) {

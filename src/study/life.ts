@@ -112,8 +112,18 @@ function monthsAfter(day: string, months: number): string {
 function partsInCommon(pumps: readonly EnginePump[]): Pick<LifeAnswer, 'sameModel' | 'partsInCommon'> {
   const [a, b] = pumps;
   if (b === undefined) return { sameModel: false };
-  const sameModel = a.model === b.model || (a.id !== undefined && a.id === b.id);
+  const sameModel = (a.id !== undefined && a.id === b.id) || alike(a.model, b.model);
   const own = a.model.parts;
   const shared = sameModel ? own : own?.filter((part) => b.model.parts?.includes(part));
   return { sameModel, partsInCommon: b.model.parts === undefined ? undefined : shared };
+}
+
+/** Whether two files say the same, in whatever order: a mapping that is named twice is read twice. */
+function alike(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
+  const keys = Object.keys(one);
+  const same = (key: string) =>
+    alike((one as Record<string, unknown>)[key], (other as Record<string, unknown>)[key]);
+  return keys.length === Object.keys(other).length && keys.every(same);
 }

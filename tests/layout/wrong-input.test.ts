@@ -22,6 +22,26 @@ describe('keys and ids', () => {
     ]);
   });
 
+  it('a service that the pump does not name, or that was done at more hours than it has run', () => {
+    const pump = (service: string, serviced: string) =>
+      problemsOf(`engine:
+  pumps:
+    a:
+      model: {points: [[0 gpm, 400 psi], [50 gpm, 350 psi], [100 gpm, 200 psi]]${service}}
+      hours: 212 h
+      serviced: ${serviced}`);
+    const oil = ', service: {oil: {every: 50 h}, belt: {months: 12}}';
+    expect(pump(oil, '{oil: {at: 212 h}, belt: {on: 2026-05-01}}')).toEqual([]);
+    expect(pump(oil, '{oli: {at: 150 h}}')).toEqual([
+      '6:18 the pump names no service oli | did you mean oil?',
+    ]);
+    expect(pump(oil, '{zzzzzz: {at: 150 h}}')).toEqual([
+      '6:18 the pump names no service zzzzzz | expected one of oil, belt',
+    ]);
+    expect(pump('', '{oil: {at: 150 h}}')).toEqual(['6:18 the pump names no service oil']);
+    expect(pump(oil, '{oil: {at: 400 h}}')).toEqual(['6:28 serviced at more hours than the pump has run']);
+  });
+
   it('an unknown id, with the nearest one', () => {
     expect(layProblemsOf('- {hose: trunc, length: 100 ft}')).toEqual([
       '3:12 the catalogue has no hose trunc | did you mean trunk?',

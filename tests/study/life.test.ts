@@ -64,6 +64,8 @@ describe('hours and services', () => {
       }),
     );
     expect(lifeOf(alike).sameModel).toBe(true);
+    // A mapping written once and named twice, or written twice alike.
+    expect(lifeOf(await checked(sound())).sameModel).toBe(true);
   });
 });
 
