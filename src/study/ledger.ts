@@ -272,7 +272,8 @@ function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
       ...lineOf(
         {
           code: 'relief_opens',
-          limit: 'relief setting',
+          // With the outlets shut it is there to open, and what is left of the setting then limits nothing.
+          limit: `relief setting, which is to stay shut ${working.when}`,
           at: name === 'relief valve' ? 'the relief valve' : name,
           dimension: 'pressure',
           source: 'setting stated in the layout',

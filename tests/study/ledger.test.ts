@@ -113,6 +113,13 @@ describe('the ledger', () => {
     expect(line.margin).toBeCloseTo(1 - line.worst / (900 * PSI), 9);
   });
 
+  test('a relief setting is held against the required flow alone, and says so', async () => {
+    const { ledger } = await checked(sound());
+    const line = ledger.lines.find(({ code }) => code === 'relief_opens');
+    expect(line?.limit).toBe('relief setting, which is to stay shut at the required flow');
+    expect(line?.worst).toBe(line?.operating);
+  });
+
   test('suction is held against every case: a lay that draws more than the rating is the worst of it', async () => {
     const { ledger } = await checked(
       changed((d) => {
