@@ -30,6 +30,16 @@ export function alongHose(point: OperatingPoint, element: Element, from = 0): Gr
   return [{ ...start, pressure: atStart }, ...between, { ...end, pressure: point.totalPressure(element.to) }];
 }
 
+/** The lowest and the highest pressure that `alongHose` tells, Pa, for long lays in which nobody reads the points. */
+export function pressuresAlong(point: OperatingPoint, element: Element): { lowest: number; highest: number } {
+  const start = point.totalPressure(element.from);
+  const end = point.totalPressure(element.to);
+  const ends = { lowest: Math.min(start, end), highest: Math.max(start, end) };
+  if (element.step?.kind !== 'hose' || !element.step.ground?.length) return ends;
+  const all = alongHose(point, element).map(({ pressure }) => pressure);
+  return { lowest: Math.min(...all), highest: Math.max(...all) };
+}
+
 /** Whether a part lies on the ground, rather than on the engine or in its suction. */
 export function isLaid({ path }: Pick<Element, 'path'>): boolean {
   return path[0] === 'lay' || path[0] === 'progressive';

@@ -1,6 +1,4 @@
-import { alongHose } from '../assembly/along-hose.js';
-import type { Element } from '../assembly/network-builder.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
+import { pressuresAlong } from '../assembly/along-hose.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
@@ -17,7 +15,8 @@ export const hosePressure: Hazard = ({ cases }) => cases.flatMap(inCase);
 function inCase({ when, point }: HazardCase): Caution[] {
   const found = point.assembly.elements.flatMap((element) => {
     if (element.step?.kind !== 'hose') return [];
-    const value = highest(point, element);
+    // At one of its ends or a dip of the ground, as friction and height run evenly between.
+    const value = pressuresAlong(point, element).highest;
     const limit = limitOf(element.step.hose, value);
     return limit === undefined ? [] : [{ element, value, limit, excess: value / limit.at }];
   });
@@ -39,11 +38,6 @@ function inCase({ when, point }: HazardCase): Caution[] {
       source: limit.source,
     };
   });
-}
-
-/** The highest pressure along a hose: at one of its ends or a dip of the ground, as friction and height run evenly between. */
-function highest(point: OperatingPoint, element: Element): number {
-  return Math.max(...alongHose(point, element).map(({ pressure }) => pressure));
 }
 
 function limitOf({ limits }: Hose, stands: number) {

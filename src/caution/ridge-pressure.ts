@@ -1,4 +1,4 @@
-import { alongHose, isLaid } from '../assembly/along-hose.js';
+import { alongHose, isLaid, pressuresAlong } from '../assembly/along-hose.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
@@ -7,7 +7,7 @@ import type { Hazard } from './hazard.js';
 export const ridgePressure: Hazard = ({ cases }) =>
   cases.flatMap(({ when, point }): Caution[] => {
     const points = lowest(point);
-    if (points === undefined || points.pressure >= 0) return [];
+    if (points === undefined) return [];
     const { vapourPressure, atmosphericPressure } = point.assembly.site;
     // Water parts before it can be pulled like this: the answer itself is then none.
     const parts = points.pressure <= vapourPressure - atmosphericPressure;
@@ -32,7 +32,9 @@ function lowest(point: OperatingPoint) {
     ({ step, link, ...element }) =>
       step?.kind === 'hose' && step.hose.kind !== 'suction' && isLaid(element) && point.flow(link) > 1e-6,
   );
-  const points = flowing.flatMap((element) => alongHose(point, element));
+  const points = flowing
+    .filter((element) => pressuresAlong(point, element).lowest < 0)
+    .flatMap((element) => alongHose(point, element));
   return points.length === 0
     ? undefined
     : points.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));

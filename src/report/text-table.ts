@@ -35,9 +35,9 @@ function painted(cell: Cell, width: number, paint: Paint): string {
     .join('\n');
 }
 
-function drawn({ columns }: Table, head: string[], rows: Cell[][], widths: number[], paint: Paint): string[] {
+function drawnSmall({ columns, rows }: Table, widths: number[], paint: Paint): string[] {
   const table = new CliTable({
-    head,
+    head: columns.map(({ title }) => paint.strong(title)),
     colWidths: widths,
     colAligns: columns.map(({ align }) => align ?? 'left'),
     chars: BORDERLESS,
@@ -47,16 +47,29 @@ function drawn({ columns }: Table, head: string[], rows: Cell[][], widths: numbe
   return table.toString().split('\n');
 }
 
-/** cli-table3 looks through every row above each cell for one that spans it: a long table is drawn a piece at a time. */
-const ROWS_AT_ONCE = 25;
+/** cli-table3 looks through every row above each cell for one that spans it, which a long lay would wait minutes for. */
+const ROWS_OF_SMALL = 100;
 
+function drawnRow({ columns }: Table, row: Cell[], widths: number[], paint: Paint): string[] {
+  const cells = row.map((cell, index) => wrap(plain(cellText(cell)), widths[index]));
+  const height = Math.max(...cells.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, line) =>
+    cells
+      .map((lines, index) => {
+        const text = lines[line] ?? '';
+        const blank = ' '.repeat(widths[index] - columnsOf(text));
+        const shown = text && paint.tone(cellTone(row[index]), text);
+        return columns[index].align === 'right' ? blank + shown : shown + blank;
+      })
+      .join(GAP),
+  );
+}
+
+/** Drawn whole where it is small; of a long one only the head, and its rows one by one below, which looks the same. */
 function asTable(table: Table, widths: number[], paint: Paint): string[] {
-  const { columns, rows } = table;
-  const head = columns.map(({ title }) => paint.strong(title));
-  const lines = drawn(table, head, rows.slice(0, ROWS_AT_ONCE), widths, paint);
-  for (let from = ROWS_AT_ONCE; from < rows.length; from += ROWS_AT_ONCE)
-    for (const line of drawn(table, [], rows.slice(from, from + ROWS_AT_ONCE), widths, paint))
-      lines.push(line);
+  const { rows } = table;
+  const lines = drawnSmall({ ...table, rows: rows.slice(0, ROWS_OF_SMALL) }, widths, paint);
+  for (const row of rows.slice(ROWS_OF_SMALL)) lines.push(...drawnRow(table, row, widths, paint));
   return lines;
 }
 

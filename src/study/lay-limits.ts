@@ -1,7 +1,5 @@
-import { alongHose } from '../assembly/along-hose.js';
-import type { Element } from '../assembly/network-builder.js';
+import { pressuresAlong } from '../assembly/along-hose.js';
 import { leastPressure, needOf } from '../assembly/nozzle-needs.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
 import { citation } from '../catalogue/citation.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Progressive } from '../layout/progressive.js';
@@ -82,7 +80,7 @@ function hoseOver(laid: LaidOut, state: LimitMet['state']): LimitMet[] {
     const hose = element.step?.kind === 'hose' ? element.step.hose : undefined;
     const limit = hose && lowestLimit(hose);
     if (hose === undefined || limit === undefined) continue;
-    const pressure = highestIn(point, element);
+    const pressure = pressuresAlong(point, element).highest;
     if (pressure > limit + SLACK && (worst === undefined || pressure / limit > worst.pressure / worst.limit))
       worst = { at: element.name, pressure, hose, limit };
   }
@@ -105,14 +103,6 @@ export function lowestLimit({ limits }: Hose): number | undefined {
   const { working, service_test } = limits ?? {};
   if (working === undefined || service_test === undefined) return working ?? service_test;
   return Math.min(working, service_test);
-}
-
-/** The highest total pressure along a hose, Pa. */
-export function highestIn(point: OperatingPoint, element: Element): number {
-  const { step, from, to } = element;
-  if (step?.kind === 'hose' && step.ground?.length)
-    return Math.max(...alongHose(point, element).map(({ pressure }) => pressure));
-  return Math.max(point.totalPressure(from), point.totalPressure(to));
 }
 
 function intakes({ plan, variant }: GrowingLay, { pump }: LaidOut): LimitMet[] {

@@ -1,3 +1,4 @@
+import { pressuresAlong } from '../assembly/along-hose.js';
 import type { AssembledNozzle } from '../assembly/assembly.js';
 import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
@@ -5,7 +6,7 @@ import { lateralsOn, type Progressive, sectionOf } from '../layout/progressive.j
 import type { AdvanceStep, HighestHose, LimitMet } from './advance-answer.js';
 import { totalFlow } from './always-run.js';
 import type { GrowingLay, LaidOut } from './growing-lay.js';
-import { highestIn, pressureLimits } from './lay-limits.js';
+import { pressureLimits } from './lay-limits.js';
 import { fittingsUsed, hoseUsed } from './lay-stores.js';
 import { LayPaths } from './paths.js';
 
@@ -75,7 +76,7 @@ function farthest(point: OperatingPoint, open: readonly AssembledNozzle[]): Asse
 function highest({ point, shut, hose }: LaidOut, state: LimitMet['state']): HighestHose {
   let kept: HighestHose | undefined;
   for (const element of hose) {
-    const pressure = highestIn(state === 'shut' ? shut : point, element);
+    const pressure = pressuresAlong(state === 'shut' ? shut : point, element).highest;
     if (kept === undefined || pressure > kept.pressure) kept = { at: element.name, pressure };
   }
   if (kept === undefined) throw new TypeError('a progressive lay without hose passed its schema');
