@@ -11,13 +11,16 @@ export interface GroundLinePoint {
   height: number;
   /** Total gauge pressure, Pa. */
   pressure: number;
+  /** Through the hose, m3/s. */
+  flow: number;
 }
 
 /** A length of hose at its ends and at the crests and dips of the ground between them. */
 export function alongHose(point: OperatingPoint, element: Element, from = 0): GroundLinePoint[] {
   const { step, name, length = 0 } = element;
-  const start = { name: `start of ${name}`, distance: from, height: element.from.elevation };
-  const end = { name: `end of ${name}`, distance: from + length, height: element.to.elevation };
+  const flow = point.flow(element.link);
+  const start = { name: `start of ${name}`, distance: from, height: element.from.elevation, flow };
+  const end = { name: `end of ${name}`, distance: from + length, height: element.to.elevation, flow };
   const ground = step?.kind === 'hose' ? (step.ground ?? []) : [];
   const atStart = point.totalPressure(element.from);
   const lost = point.lossOf(element);
@@ -25,6 +28,7 @@ export function alongHose(point: OperatingPoint, element: Element, from = 0): Gr
     name: `a turn of the ground under ${name}`,
     distance: from + along * length,
     height: start.height + height,
+    flow,
     pressure: atStart - along * lost - pressureOfHeight(height, point.assembly.site.waterDensity),
   }));
   return [{ ...start, pressure: atStart }, ...between, { ...end, pressure: point.totalPressure(element.to) }];

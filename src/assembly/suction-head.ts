@@ -61,19 +61,32 @@ export function suctionMargin(state: OperatingPoint, pump: AssembledPump): numbe
   return npshAvailable(state, pump) - suctionNeed(state, pump).head;
 }
 
-/** The engine's own pumps that cannot do what they are asked, because by their own files they would cavitate. */
+/** Whether water would boil at a pump's inlet: the state cannot be, whatever its figures say. */
+export const boilsAtInlet = (state: OperatingPoint, pump: AssembledPump): boolean =>
+  npshAvailable(state, pump) <= 0;
+
+/**
+ * The engine's own pumps that cannot do what they are asked: by their own files they would cavitate, or water would boil
+ * before it reached them.
+ */
 export function cavitating(state: OperatingPoint): AssembledPump[] {
   return state.assembly.pumps.filter(
-    (pump) => !pump.booster && suctionNeed(state, pump).basis === 'file' && suctionMargin(state, pump) < 0,
+    (pump) =>
+      !pump.booster &&
+      (boilsAtInlet(state, pump) ||
+        (suctionNeed(state, pump).basis === 'file' && suctionMargin(state, pump) < 0)),
   );
 }
 
-/** The least suction head over what a pump's own file says that it needs, as a part of that; 1 at most. */
+/**
+ * The least suction head over what a pump's own file says that it needs, as a part of that, or where no file says, the head
+ * that there is as a part of what practice leaves; 1 at most.
+ */
 export function suctionSlack(state: OperatingPoint): number {
   const slacks = state.assembly.pumps.map((pump) => {
-    const need = suctionNeed(state, pump);
-    if (pump.booster || need.basis !== 'file' || need.head <= 0) return 1;
-    return suctionMargin(state, pump) / need.head;
+    const { head, basis } = suctionNeed(state, pump);
+    if (pump.booster || head <= 0) return 1;
+    return basis === 'file' ? suctionMargin(state, pump) / head : npshAvailable(state, pump) / head;
   });
   return Math.min(1, ...slacks);
 }

@@ -14,7 +14,8 @@ function inCase({ kind, when, point, gone }: HazardCase, laid: ReadonlyMap<strin
     if (nozzle.state === 'shut' || nozzle.name === gone || least === undefined) return [];
     const before = laid.get(nozzle.name);
     if (before !== undefined && before < least) return [];
-    const value = point.totalPressure(nozzle.inlet);
+    // Where water does not come up to an open nozzle, the air stands in it.
+    const value = Math.max(0, point.totalPressure(nozzle.inlet));
     return value < least ? [{ nozzle, value, least }] : [];
   });
   if (short.length === 0) return [];

@@ -17,7 +17,9 @@ export const starvedNozzle: Hazard = ({ cases }) =>
       const total = open.reduce((sum, { link }) => sum + Math.max(0, point.flow(link as number)), 0);
       return open.flatMap((nozzle): Caution[] => {
         const limit = leastPressure(nozzle);
-        const value = point.totalPressure(nozzle.inlet);
+        // Where water does not come up to an open nozzle, the air stands in it.
+        const dry = point.totalPressure(nozzle.inlet) < 0;
+        const value = Math.max(0, point.totalPressure(nozzle.inlet));
         if (limit === undefined || value >= limit) return [];
         const alone = open.length === 1;
         return [
@@ -27,9 +29,11 @@ export const starvedNozzle: Hazard = ({ cases }) =>
             at: nozzle.name,
             value: { value, dimension: 'pressure' },
             limit: { value: limit, dimension: 'pressure' },
-            message: alone
-              ? `{at} gets {value} ${when}, below the {limit} that it works from`
-              : `{at} gets {value} and {own} ${when}, below the {limit} that it works from: the first hose carries {total} for ${open.length} nozzles, and no one flow holds from end to end`,
+            message: dry
+              ? `No water reaches {at} ${when}: it works from {limit}`
+              : alone
+                ? `{at} gets {value} ${when}, below the {limit} that it works from`
+                : `{at} gets {value} and {own} ${when}, below the {limit} that it works from: the first hose carries {total} for ${open.length} nozzles, and no one flow holds from end to end`,
             action:
               'Shut a lateral, lay a wider trunk, raise the throttle within the limits, or set a booster.',
             values: {

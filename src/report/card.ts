@@ -2,10 +2,12 @@ import type { UnitSystem } from '../quantity/format.js';
 import type { CardAnswer } from '../study/card.js';
 import type { CardPoint } from '../study/card-points.js';
 import { columnsOf } from './columns.js';
+import { cellText } from './document.js';
 import { type Figures, figuresIn } from './figures.js';
 import { plain } from './plain.js';
 import { limitText } from './sections/advance.js';
 import { cautionText } from './sentence.js';
+import { noState, standingCell } from './standing.js';
 import { counted, LEVEL_WORDS, STAGING_PHRASES, sentence } from './words.js';
 import { wrap, wrapHanging } from './wrap.js';
 
@@ -75,7 +77,9 @@ function chosen(points: readonly CardPoint[], most: number): CardPoint[] {
   return points.filter((_, index) => keep.has(index));
 }
 
-function lineLines({ lines }: CardAnswer, figures: Figures): string[] {
+function lineLines({ lines, flow }: CardAnswer, figures: Figures): string[] {
+  const told = (field: string, pressure: number, flowing: number) =>
+    cellText(standingCell(noState(pressure, flow.site, flowing), field, pressure, figures));
   const most = Math.max(4, Math.floor(MOST_POINTS / Math.max(1, lines.length)));
   return lines.flatMap(({ outlet, points }) => {
     const shown = chosen(points, most);
@@ -85,8 +89,8 @@ function lineLines({ lines }: CardAnswer, figures: Figures): string[] {
         plain(name),
         figures.say('points.distance', 'length', distance),
         figures.say('points.height', 'length', height),
-        flowing === undefined ? '' : figures.say('points.flowing', 'pressure', flowing),
-        shut === undefined ? '' : figures.say('points.shut', 'pressure', shut),
+        flowing === undefined ? '' : told('points.flowing', flowing, flow.totalFlow),
+        shut === undefined ? '' : told('points.shut', shut, 0),
       ]),
     );
     return [

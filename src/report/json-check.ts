@@ -16,6 +16,7 @@ import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-runn
 import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
+import { reasonTree } from './standing.js';
 
 const pressureMargin = (at: PressureMargin | undefined) =>
   at ? { pressure: of('pressure', at.pressure), margin: of('pressure', at.margin) } : null;
@@ -43,10 +44,11 @@ const requirementTree = (requirement: Requirement) => ({
 const orificeTree = (orifice: TestOrifice) => ({
   bore: new Bore(orifice.bore),
   discharge_coefficient: orifice.dischargeCoefficient,
-  reading: of('pressure', orifice.reading),
-  flow: of('flow', orifice.flow),
-  margin: of('pressure', orifice.margin),
-  grade: orifice.grade,
+  reading: orifice.boilsAt ? null : of('pressure', orifice.reading),
+  flow: orifice.boilsAt ? null : of('flow', orifice.flow),
+  margin: orifice.boilsAt ? null : of('pressure', orifice.margin),
+  grade: orifice.boilsAt ? null : orifice.grade,
+  reason: reasonTree(orifice.boilsAt ? 'water_parts' : undefined),
   grades: orifice.grades.map(({ grade, from }) => ({ grade, from: of('pressure', from) })),
   source: orifice.source,
 });
@@ -105,8 +107,8 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
     flow: of('flow', flow),
     loss: of('pressure', loss),
   })),
-  points: answer.points.map(pointTree),
-  pumps: answer.pumps.map(pumpTree),
+  points: answer.points.map((point) => pointTree(point, answer.site)),
+  pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
   highest_place: answer.highestPlace ? highestPlaceTree(answer.highestPlace) : null,
   power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
   suction: answer.suction ? suctionTree(answer.suction) : null,

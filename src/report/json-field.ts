@@ -3,10 +3,12 @@ import type {
   HabitAnswer,
   PortableTankAnswer,
   ProfileAnswer,
+  SiteConditions,
   SupplyAnswer,
 } from '../study/answer.js';
 import { orNull } from './json-tree.js';
 import { of } from './required.js';
+import { noState, reasonTree, standingTree } from './standing.js';
 
 export const habitTree = ({ outlet, flow, hose, actual, endToEnd }: HabitAnswer) => ({
   outlet,
@@ -16,22 +18,29 @@ export const habitTree = ({ outlet, flow, hose, actual, endToEnd }: HabitAnswer)
   friction_end_to_end: of('pressure', endToEnd),
 });
 
-const groundPointTree = ({ name, distance, height, pressure }: ProfileAnswer['highest']) => ({
-  name,
-  distance: of('length', distance),
-  height: of('length', height),
-  pressure: of('pressure', pressure),
-});
+function groundPointTree(
+  { name, distance, height, pressure, flow }: ProfileAnswer['highest'],
+  site: SiteConditions,
+) {
+  const none = noState(pressure, site, flow);
+  return {
+    name,
+    distance: of('length', distance),
+    height: of('length', height),
+    pressure: standingTree(none, pressure),
+    reason: reasonTree(none),
+  };
+}
 
-export const profileTree = (profile: ProfileAnswer) => ({
+export const profileTree = (profile: ProfileAnswer, site: SiteConditions) => ({
   outlet: profile.outlet,
   to: profile.to,
   hose: of('length', profile.hose),
   on_map: of('length', profile.onMap),
   climb: of('length', profile.climb),
   over_ridge: profile.overRidge,
-  highest: groundPointTree(profile.highest),
-  lowest: groundPointTree(profile.lowest),
+  highest: groundPointTree(profile.highest, site),
+  lowest: groundPointTree(profile.lowest, site),
   taken_level: of('length', profile.takenLevel),
 });
 
@@ -43,10 +52,14 @@ export const caseTree = ({ code, title, totalFlow, highestHose, breaks }: CaseAn
   breaks,
 });
 
-export const supplyTree = ({ kind, flow, intake, floor, draft, hydrant, relay }: SupplyAnswer) => ({
+export const supplyTree = (
+  { kind, flow, intake, floor, draft, hydrant, relay }: SupplyAnswer,
+  site: SiteConditions,
+) => ({
   kind,
   flow: of('flow', flow),
-  intake_pressure: of('pressure', intake),
+  intake_pressure: standingTree(noState(intake, site, flow), intake),
+  reason: reasonTree(noState(intake, site, flow)),
   floor: floor ? { pressure: of('pressure', floor.pressure), source: floor.source } : null,
   draft: draft
     ? {

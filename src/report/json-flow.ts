@@ -1,39 +1,49 @@
 import type { UnitSystem } from '../quantity/format.js';
-import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../study/answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer, SiteConditions } from '../study/answer.js';
 import { heatTree } from './json-engine.js';
 import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { pumpTree } from './json-pump.js';
 import { lineControlTree } from './json-running.js';
 import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
+import { noState, noStateAtNozzle, partsAt, reasonTree, standingTree } from './standing.js';
 
-const lineTree = (line: LineAnswer) => ({
-  name: line.name,
-  kind: line.kind,
-  flow: of('flow', line.flow),
-  velocity: orNull('velocity', line.velocity),
-  loss: of('pressure', line.loss),
-  inlet_pressure: of('pressure', line.inletPressure),
-  outlet_pressure: of('pressure', line.outletPressure),
-});
+function lineTree(line: LineAnswer, site: SiteConditions) {
+  const into = noState(line.inletPressure, site, line.flow);
+  const out = noState(line.outletPressure, site, line.flow);
+  return {
+    name: line.name,
+    kind: line.kind,
+    flow: of('flow', line.flow),
+    velocity: orNull('velocity', line.velocity),
+    loss: of('pressure', line.loss),
+    inlet_pressure: standingTree(into, line.inletPressure),
+    outlet_pressure: standingTree(out, line.outletPressure),
+    reason: reasonTree(into, out),
+  };
+}
 
-const nozzleTree = (nozzle: NozzleAnswer) => ({
-  name: nozzle.name,
-  kind: nozzle.kind,
-  state: nozzle.state,
-  flow: of('flow', nozzle.flow),
-  pressure: of('pressure', nozzle.pressure),
-  reaction: orNull('force', nozzle.reaction),
-  reach: orNull('length', nozzle.reach),
-  in_range: nozzle.inRange ?? null,
-  range: nozzle.range
-    ? {
-        from: orNull('pressure', nozzle.range.from),
-        to: orNull('pressure', nozzle.range.to),
-        source: nozzle.range.source,
-      }
-    : null,
-});
+function nozzleTree(nozzle: NozzleAnswer, site: SiteConditions) {
+  const none = noStateAtNozzle(nozzle, site);
+  return {
+    name: nozzle.name,
+    kind: nozzle.kind,
+    state: nozzle.state,
+    flow: of('flow', nozzle.flow),
+    pressure: standingTree(none, nozzle.pressure),
+    reason: reasonTree(none),
+    reaction: orNull('force', nozzle.reaction),
+    reach: orNull('length', nozzle.reach),
+    in_range: nozzle.inRange ?? null,
+    range: nozzle.range
+      ? {
+          from: orNull('pressure', nozzle.range.from),
+          to: orNull('pressure', nozzle.range.to),
+          source: nozzle.range.source,
+        }
+      : null,
+  };
+}
 
 const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({
   capacity: of('volume', tank.capacity),
@@ -49,15 +59,16 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   site: siteTree(answer.site),
   staging: answer.staging,
   total_flow: of('flow', answer.totalFlow),
-  points: answer.points.map(pointTree),
-  lines: answer.lines.map(lineTree),
-  nozzles: answer.nozzles.map(nozzleTree),
-  pumps: answer.pumps.map(pumpTree),
+  impossible_at: partsAt(answer) ?? null,
+  points: answer.points.map((point) => pointTree(point, answer.site)),
+  lines: answer.lines.map((line) => lineTree(line, answer.site)),
+  nozzles: answer.nozzles.map((nozzle) => nozzleTree(nozzle, answer.site)),
+  pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
   tank: answer.tank ? tankTree(answer.tank) : null,
   heat: answer.heat.map(heatTree),
-  supply: supplyTree(answer.supply),
+  supply: supplyTree(answer.supply, answer.site),
   portable_tanks: answer.portableTanks.map(portableTankTree),
-  profiles: answer.profiles.map(profileTree),
+  profiles: answer.profiles.map((profile) => profileTree(profile, answer.site)),
   line_control: lineControlTree(answer.lineControl),
   habits: answer.habits.map(habitTree),
   cases: answer.cases.map(caseTree),

@@ -8,10 +8,10 @@ import { statementText } from './sentence.js';
 export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer) => ({
   pumps: pumps.map((pump) => ({
     pump: pump.pump,
-    npsh_available: of('length', pump.available),
+    npsh_available: pump.available > 0 ? of('length', pump.available) : null,
     npsh_required: of('length', pump.needed),
     basis: pump.basis,
-    vacuum: new Vacuum(pump.vacuum),
+    vacuum: pump.available > 0 ? new Vacuum(pump.vacuum) : null,
     cavitates_from: orNull('flow', pump.cavitatesFrom),
   })),
   tank: tank.map((line) => ({

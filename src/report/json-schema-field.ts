@@ -27,7 +27,8 @@ const groundPointJson = z.strictObject({
   name: z.string(),
   distance: quantityJson('Hose from the outlet.'),
   height: quantityJson('Above the pump inlets.'),
-  pressure: quantityJson('Gauge.'),
+  pressure: maybe('Gauge; null where it cannot be.'),
+  reason: z.string().nullable().meta({ description: 'Why the pressure is null.' }),
 });
 
 export const profileJson = z
@@ -58,7 +59,8 @@ export const supplyJson = z
   .strictObject({
     kind: z.enum(['tank', 'draft', 'hydrant', 'relay']),
     flow: quantityJson('Drawn.'),
-    intake_pressure: quantityJson('Where the suctions part, gauge.'),
+    intake_pressure: maybe('Where the suctions part, gauge; null where it cannot be.'),
+    reason: z.string().nullable().meta({ description: 'Why the pressure is null.' }),
     floor: z.strictObject({ pressure: quantityJson('Kept at least.'), source: z.string() }).nullable(),
     draft: z
       .strictObject({

@@ -12,12 +12,12 @@ export const suctionJson = z
     pumps: z.array(
       z.strictObject({
         pump: z.string(),
-        npsh_available: quantityJson('Net positive suction head there is at the required flow.'),
+        npsh_available: maybe(
+          'Net positive suction head there is at the required flow; null where water would boil at the inlet.',
+        ),
         npsh_required: quantityJson('Net positive suction head that it is held against.'),
         basis,
-        vacuum: quantityJson(
-          'As the intake gauge reads it; below zero where the inlet stands above the air.',
-        ),
+        vacuum: maybe('As the intake gauge reads it; below zero where the inlet stands above the air.'),
         cavitates_from: maybe('Flow drawn at the outlet; null where it does not before its curve ends.'),
       }),
     ),

@@ -34,8 +34,15 @@ import {
  * module: building the schemas would cost every run what only a reader needs.
  */
 
+const reason = z.string().nullable().meta({ description: 'Why a pressure of this is null.' });
+
 const pointJson = z
-  .strictObject({ name: z.string(), pressure: quantityJson('Gauge.'), elevation: quantityJson('Height.') })
+  .strictObject({
+    name: z.string(),
+    pressure: maybe('Gauge; null where it cannot be.'),
+    elevation: quantityJson('Height.'),
+    reason,
+  })
   .meta({ description: 'What a gauge would read.' });
 
 const pressureMarginJson = z
@@ -73,10 +80,11 @@ const testOrificeJson = z
   .strictObject({
     bore: quantityJson('Of the orifice.'),
     discharge_coefficient: z.number(),
-    reading: quantityJson('Predicted at the gauge upstream of the orifice.'),
-    flow: quantityJson('Through the orifice at that reading.'),
-    margin: quantityJson('Reading less the pass mark.'),
-    grade: z.string(),
+    reading: maybe('Predicted at the gauge upstream of the orifice; null where water would boil.'),
+    flow: maybe('Through the orifice at that reading.'),
+    margin: maybe('Reading less the pass mark.'),
+    grade: z.string().nullable(),
+    reason,
     grades: z.array(z.strictObject({ grade: z.string(), from: quantityJson('Where the grade starts.') })),
     source: z.string(),
   })
@@ -133,7 +141,7 @@ const pumpJson = z
     ),
     cooling_flow: maybe('Back to the tank by its own cooling line; null where it has none.'),
     head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
-    inlet_pressure: quantityJson('Gauge.'),
+    inlet_pressure: maybe('Gauge; null where water would boil before it fell so far.'),
     discharge_pressure: quantityJson('Gauge.'),
     inlet_vacuum: maybe('As the intake gauge reads it; null where the inlet is above the air.'),
     speed: maybe('Of the pump; null where its file names no rated speed.'),
@@ -145,10 +153,11 @@ const pumpJson = z
     power: maybe('Drawn at the shaft; null where it is not known.'),
     power_available: maybe('From its engine at this site and speed; null where it is not known.'),
     power_rated: maybe('Of its engine, as its file has it.'),
-    npsh_available: quantityJson('Net positive suction head there is.'),
+    npsh_available: maybe('Net positive suction head there is; null where water would boil at the inlet.'),
     npsh_required: maybe('Net positive suction head it needs; null where it is not known.'),
     share: quantityJson('Of what the pumps give to the discharge.'),
     off_curve: z.boolean().meta({ description: 'Past the last point of its curve.' }),
+    reason,
   })
   .meta({ description: 'One pump as it runs.' });
 
@@ -251,8 +260,9 @@ const lineJson = z
     flow: quantityJson('Through it.'),
     velocity: maybe('Mean; null where the bore is not known.'),
     loss: quantityJson('From inlet to outlet.'),
-    inlet_pressure: quantityJson('Gauge.'),
-    outlet_pressure: quantityJson('Gauge.'),
+    inlet_pressure: maybe('Gauge; null where it cannot be.'),
+    outlet_pressure: maybe('Gauge; null where it cannot be.'),
+    reason,
   })
   .meta({ description: 'One part of the plumbing or the lay, in the order that water meets them.' });
 
@@ -262,7 +272,8 @@ const nozzleJson = z
     kind: z.string(),
     state: z.enum(['open', 'shut']),
     flow: quantityJson('Out of it.'),
-    pressure: quantityJson('Gauge, at the nozzle.'),
+    pressure: maybe('Gauge, at the nozzle; null where it cannot be.'),
+    reason,
     reaction: maybe('Null where no law is known for it.'),
     reach: maybe('Null where no law is known for it.'),
     in_range: z.boolean().nullable().meta({ description: 'Null where no working range is known.' }),
@@ -292,6 +303,9 @@ export const flowJson = z
     site: siteJson,
     staging: stagingName,
     total_flow: quantityJson('Out of all ends together.'),
+    impossible_at: z.string().nullable().meta({
+      description: 'Where water would boil, so that no such flow can be; null where it can.',
+    }),
     points: z.array(pointJson),
     lines: z.array(lineJson),
     nozzles: z.array(nozzleJson),

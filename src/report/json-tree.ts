@@ -4,6 +4,7 @@ import type { Caution, GaugePoint, SiteConditions, SolverReport, Statement } fro
 import { figuresIn } from './figures.js';
 import { of } from './required.js';
 import { cautionText, statementText } from './sentence.js';
+import { noState, reasonTree, standingTree } from './standing.js';
 
 /** A length across: inches or millimetres, where other lengths are feet or metres. */
 export class Bore {
@@ -48,11 +49,15 @@ export const siteTree = (site: SiteConditions) => ({
   atmospheric_pressure: of('pressure', site.atmosphericPressure),
 });
 
-export const pointTree = ({ name, pressure, elevation }: GaugePoint) => ({
-  name,
-  pressure: of('pressure', pressure),
-  elevation: of('length', elevation),
-});
+export function pointTree({ name, pressure, elevation, flow }: GaugePoint, site: SiteConditions) {
+  const none = noState(pressure, site, flow);
+  return {
+    name,
+    pressure: standingTree(none, pressure),
+    elevation: of('length', elevation),
+    reason: reasonTree(none),
+  };
+}
 
 export const cautionTree = (caution: Caution, units: UnitSystem) => ({
   code: caution.code,

@@ -93,6 +93,8 @@ export interface StagingAnswer {
   shutoff?: number;
   /** Whether the required flow lies on the pumps' curves. */
   reachable: boolean;
+  /** The pump at whose inlet water would boil at the required flow. */
+  boilsAt?: string;
   /** Why not, or what limits it: `pump a runs off its curve at {flow}`. */
   limit?: Statement;
   /** Who moves how much at the required flow. */
@@ -110,6 +112,8 @@ export interface TestOrifice {
   /** `excellent`, `good`, `acceptable`, `below`, or `pass`/`below` where the agency names no grades. */
   grade: string;
   source: string;
+  /** The pump at whose inlet water would boil at that flow, so that no reading can be told. */
+  boilsAt?: string;
 }
 
 export interface InventoryItem {
@@ -139,6 +143,8 @@ export interface GaugePoint {
   name: string;
   pressure: number;
   elevation: number;
+  /** Past it, m3/s; undefined where no one flow runs there. */
+  flow?: number;
 }
 
 export interface SolverReport {
@@ -223,6 +229,8 @@ export interface CheckAnswer extends RunningFacts, EngineFacts {
   judgedAt: string;
   atRequiredFlow?: PressureMargin;
   atRequiredPressure?: FlowMargin;
+  /** The pump at whose inlet water would boil at the required flow, so that it cannot be drawn. */
+  boilsAt?: string;
   testOrifice?: TestOrifice;
   stagings: StagingAnswer[];
   inventory: InventoryItem[];

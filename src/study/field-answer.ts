@@ -19,6 +19,8 @@ export interface ProfilePoint {
   height: number;
   /** Total gauge pressure with the lay as it stands, Pa. */
   pressure: number;
+  /** Through the hose there, m3/s. */
+  flow?: number;
 }
 
 /** How the line to the far nozzle of an outlet lies on the ground. Lengths of hose and heights, never one for the other. */

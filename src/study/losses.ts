@@ -36,6 +36,7 @@ export function gaugePoints(state: OperatingPoint): GaugePoint[] {
     name,
     pressure: state.gaugePressure(place),
     elevation: place.elevation,
+    ...(place.link !== undefined && { flow: state.flow(place.link) }),
   });
   return [
     ...assembly.gauges.map(({ name, place }) => read(name, place)),

@@ -118,6 +118,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     judgedAt,
     atRequiredFlow: worst.atRequiredFlow,
     atRequiredPressure: worst.atRequiredPressure,
+    boilsAt: worst.boilsAt,
     testOrifice,
     stagings,
     inventory,

@@ -1,7 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
 import { coolingFlow, delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { cavitating, npshAvailable, suctionNeed } from '../assembly/suction-head.js';
+import { boilsAtInlet, cavitating, npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type {
   FlowMargin,
   PressureMargin,
@@ -23,6 +23,7 @@ export interface PointJudged {
   atRequiredFlow?: PressureMargin;
   atRequiredPressure?: FlowMargin;
   limit?: Statement;
+  boilsAt?: string;
   /** The state at the required flow; undefined where the pumps cannot pass it on their curves. */
   state?: OperatingPoint;
 }
@@ -76,17 +77,27 @@ function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
   const found = delivery.flowAt(point.pressure, end?.flow ?? drawn, net);
   const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
   if (past) end ??= delivery.endOfCurves();
-  const flow = past ? end?.flow : found?.flow;
+  // The required flow is on the curves where it is reachable, so that they end no sooner.
+  const most = past ? Math.max(end?.flow ?? 0, reachable ? point.flow : 0) : found?.flow;
+  const drawn = starved === undefined || !boilsAtInlet(state, starved);
+  const flow =
+    found && cavitating(found.state).some((pump) => boilsAtInlet(found.state, pump)) ? undefined : most;
   const judged: PointJudged = {
     point,
     delivery,
     verdict: reachable && margin >= -TOLD_APART && starved === undefined ? 'meets' : 'falls_short',
     reachable,
-    atRequiredFlow: reachable ? { pressure, margin } : undefined,
+    atRequiredFlow: reachable && drawn ? { pressure, margin } : undefined,
     atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
     state: reachable ? state : undefined,
   };
-  if (reachable && starved) {
+  if (starved && !drawn) {
+    judged.boilsAt = starved.name;
+    judged.limit = {
+      template: 'the required flow cannot be drawn: water boils before it reaches {pump}',
+      values: { pump: starved.name },
+    };
+  } else if (reachable && starved) {
     judged.limit = {
       template:
         '{pump} would cavitate at the required flow: it needs {needed} of suction head and has {available}',
@@ -120,7 +131,7 @@ function score({ point, verdict, atRequiredFlow, atRequiredPressure }: PointJudg
 
 export function stagingAnswer(judged: StagingJudged): StagingAnswer {
   const { staging, worst, shutoff } = judged;
-  const { verdict, atRequiredFlow, atRequiredPressure, reachable, limit } = worst;
+  const { verdict, atRequiredFlow, atRequiredPressure, reachable, limit, boilsAt } = worst;
   return {
     staging,
     verdict,
@@ -129,6 +140,7 @@ export function stagingAnswer(judged: StagingJudged): StagingAnswer {
     shutoff,
     reachable,
     limit,
+    boilsAt,
     shares: worst.state ? pumpShares(worst.state) : [],
   };
 }

@@ -1,6 +1,7 @@
 import { flowAtLoss, lossAtFlow } from '../assembly/laws.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { nozzleLaw } from '../assembly/outlet.js';
+import { boilsAtInlet } from '../assembly/suction-head.js';
 import { citation } from '../catalogue/citation.js';
 import type { TypingTestOrifice } from '../catalogue/schema/typing.js';
 import { heightOfPressure } from '../physics/elevation.js';
@@ -27,6 +28,7 @@ export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice):
   const { flow, state, head } = flowThrough(delivery, orifice);
   const velocity = tee_bore === undefined ? 0 : velocityHead(flow, tee_bore);
   const reading = state.pressureOf(head - velocity);
+  const boiling = state.assembly.pumps.find((pump) => boilsAtInlet(state, pump));
   const answer = {
     bore,
     dischargeCoefficient: discharge_coefficient,
@@ -36,6 +38,7 @@ export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice):
     grades: grades ?? [{ grade: 'pass', from: passes }],
     grade: grades?.find(({ from }) => reading >= from)?.grade ?? (reading >= passes ? 'pass' : 'below'),
     source: citation(orifice),
+    ...(boiling && { boilsAt: boiling.name }),
   };
   return { answer, state };
 }

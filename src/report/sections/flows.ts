@@ -1,7 +1,8 @@
-import type { FlowAnswer, LineAnswer, NozzleAnswer } from '../../study/answer.js';
+import type { FlowAnswer, LineAnswer, NozzleAnswer, SiteConditions } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { of } from '../required.js';
+import { noState, noStateAtNozzle, partsAt, standingCell } from '../standing.js';
 import { counted, listed, STAGING_PHRASES, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
 
@@ -15,14 +16,17 @@ export function flowHeadline(answer: FlowAnswer, figures: Figures): Block[] {
   const dry = open.filter((nozzle) => nozzle.flow <= 0).map((nozzle) => nozzle.name);
   const none = open.length > 0 && dry.length === open.length;
   const stops = answer.cautions.some((caution) => caution.level === 'stop');
+  const parts = partsAt(answer);
   return [
     {
       kind: 'heading',
       level: 1,
-      text: none
-        ? `NO WATER leaves ${STAGING_PHRASES[answer.staging]}: none reaches ${listed(dry)}`
-        : `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${dry.length > 0 ? `; NO WATER at ${listed(dry)}` : ''}${range}`,
-      tone: none ? 'bad' : off.length > 0 || dry.length > 0 || stops ? 'care' : 'good',
+      text: parts
+        ? `CANNOT FLOW SO ${STAGING_PHRASES[answer.staging]}: water would boil at ${parts} before it gave ${total}`
+        : none
+          ? `NO WATER leaves ${STAGING_PHRASES[answer.staging]}: none reaches ${listed(dry)}`
+          : `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${dry.length > 0 ? `; NO WATER at ${listed(dry)}` : ''}${range}`,
+      tone: none || parts ? 'bad' : off.length > 0 || dry.length > 0 || stops ? 'care' : 'good',
     },
     ...stopLine(answer.cautions),
   ];
@@ -48,19 +52,22 @@ function rangeCell(nozzle: NozzleAnswer, figures: Figures): Cell {
     : { text: `OUT OF RANGE${range ? ` (${range})` : ''}`, tone: 'bad' };
 }
 
-function nozzleRow(nozzle: NozzleAnswer, figures: Figures): Cell[] {
+function nozzleRow(nozzle: NozzleAnswer, figures: Figures, site: SiteConditions): Cell[] {
   const { name, flow, pressure, reaction, reach } = nozzle;
   return [
     name,
     figures.say('nozzles.flow', 'flow', flow),
-    figures.say('nozzles.pressure', 'pressure', pressure),
+    standingCell(noStateAtNozzle(nozzle, site), 'nozzles.pressure', pressure, figures),
     reaction === undefined ? '' : figures.say('nozzles.reaction', 'force', reaction),
     reach === undefined ? '' : figures.say('nozzles.reach', 'length', reach),
     rangeCell(nozzle, figures),
   ];
 }
 
-export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block[] {
+export function nozzlesSection(
+  { nozzles, site }: { nozzles: NozzleAnswer[]; site: SiteConditions },
+  figures: Figures,
+): Block[] {
   if (nozzles.length === 0) return [];
   const sources = new Set(nozzles.flatMap(({ range }) => (range ? [range.source] : [])));
   const blocks: Block[] = [
@@ -75,7 +82,7 @@ export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block
         { title: 'Reach', align: 'right' },
         { title: 'Working range' },
       ],
-      rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures)),
+      rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures, site)),
     },
   ];
   if (nozzles.some(({ state, reach }) => state === 'open' && reach === undefined)) {
@@ -91,20 +98,23 @@ export function nozzlesSection(nozzles: NozzleAnswer[], figures: Figures): Block
   return blocks;
 }
 
-function lineRow(line: LineAnswer, figures: Figures): string[] {
+function lineRow(line: LineAnswer, figures: Figures, site: SiteConditions): Cell[] {
   const { name, flow, velocity, loss, inletPressure, outletPressure } = line;
   return [
     name,
     figures.say('lines.flow', 'flow', flow),
     velocity === undefined ? '' : figures.say('lines.velocity', 'velocity', velocity),
     figures.say('lines.loss', 'pressure', loss),
-    figures.say('lines.inlet_pressure', 'pressure', inletPressure),
-    figures.say('lines.outlet_pressure', 'pressure', outletPressure),
+    standingCell(noState(inletPressure, site, flow), 'lines.inlet_pressure', inletPressure, figures),
+    standingCell(noState(outletPressure, site, flow), 'lines.outlet_pressure', outletPressure, figures),
   ];
 }
 
 /** In the order that water meets them. */
-export function linesSection(lines: LineAnswer[], figures: Figures): Block[] {
+export function linesSection(
+  { lines, site }: { lines: LineAnswer[]; site: SiteConditions },
+  figures: Figures,
+): Block[] {
   if (lines.length === 0) return [];
   return [
     heading('Along the lines, as the water meets them'),
@@ -118,7 +128,7 @@ export function linesSection(lines: LineAnswer[], figures: Figures): Block[] {
         { title: 'In', align: 'right' },
         { title: 'Out', align: 'right' },
       ],
-      rows: lines.map((line) => lineRow(line, figures)),
+      rows: lines.map((line) => lineRow(line, figures, site)),
     },
   ];
 }

@@ -6,16 +6,17 @@ function row(line: LedgerLine, figures: Figures): Cell[] {
   const { allowed, atLeast, operating, worst, margin, leftOut = [] } = line;
   const { dimension } = allowed;
   const limit = figures.stated('ledger.allowed', allowed, [worst]);
+  // Suction head below none is water that boils: there is no such state.
+  const held = (field: string, value: number) =>
+    atLeast && value < 0 ? 'none' : figures.say(field, dimension, value, { limit: allowed.value });
   const part = figures.say('ledger.margin', 'ratio', margin, { signed: true, limit: 0 });
   return [
     `${line.at}: ${line.limit}`,
     `${atLeast ? 'at least' : 'at most'} ${limit}`,
-    operating === undefined
-      ? ''
-      : figures.say('ledger.operating', dimension, operating, { limit: allowed.value }),
-    figures.say('ledger.worst', dimension, worst, { limit: allowed.value }),
+    operating === undefined ? '' : held('ledger.operating', operating),
+    held('ledger.worst', worst),
     margin < 0
-      ? { text: `${part} OVER`, tone: 'bad' }
+      ? { text: atLeast && worst < 0 ? 'OVER' : `${part} OVER`, tone: 'bad' }
       : leftOut.length > 0
         ? { text: `at most ${part}`, tone: 'care' }
         : part,

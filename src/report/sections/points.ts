@@ -1,8 +1,12 @@
-import type { GaugePoint } from '../../study/answer.js';
+import type { GaugePoint, SiteConditions } from '../../study/answer.js';
 import { type Block, heading } from '../document.js';
 import type { Figures } from '../figures.js';
+import { noState, standingCell } from '../standing.js';
 
-export function pointsSection(points: GaugePoint[], figures: Figures): Block[] {
+export function pointsSection(
+  { points, site }: { points: GaugePoint[]; site: SiteConditions },
+  figures: Figures,
+): Block[] {
   if (points.length === 0) return [];
   return [
     heading('Gauge points'),
@@ -15,7 +19,7 @@ export function pointsSection(points: GaugePoint[], figures: Figures): Block[] {
       ],
       rows: points.map((point) => [
         point.name,
-        figures.say('points.pressure', 'pressure', point.pressure),
+        standingCell(noState(point.pressure, site, point.flow), 'points.pressure', point.pressure, figures),
         figures.say('points.elevation', 'length', point.elevation),
       ]),
     },

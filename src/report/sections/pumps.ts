@@ -1,8 +1,9 @@
-import type { PumpAnswer } from '../../study/answer.js';
-import { type Block, type Cell, heading } from '../document.js';
+import type { PumpAnswer, SiteConditions } from '../../study/answer.js';
+import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { NO_STATE_WORDS, noState, noStateText, standingCell } from '../standing.js';
 
-type Property = [title: string, cell: (pump: PumpAnswer, figures: Figures) => Cell];
+type Property = [title: string, cell: (pump: PumpAnswer, figures: Figures, site: SiteConditions) => Cell];
 
 function stateCell({ state, offCurve }: PumpAnswer): Cell {
   if (state === 'shut_out') return { text: 'SHUT OUT', tone: 'bad' };
@@ -23,7 +24,13 @@ function speedText({ speed, ofRatedSpeed }: PumpAnswer, figures: Figures): strin
 }
 
 /** As the intake gauge reads it, which goes below the air in a unit of its own. */
-function vacuumText({ inletPressure }: PumpAnswer, figures: Figures): string {
+const inletState = ({ inletPressure, flow }: PumpAnswer, site: SiteConditions) =>
+  noState(inletPressure, site, flow);
+
+function vacuumText(pump: PumpAnswer, figures: Figures, site: SiteConditions): Cell {
+  const { inletPressure } = pump;
+  const none = inletState(pump, site);
+  if (none) return { text: NO_STATE_WORDS[none], tone: 'bad' };
   return inletPressure < 0
     ? figures.say('pumps.inlet_vacuum', 'pressure', -inletPressure, { role: 'vacuum' })
     : 'none';
@@ -40,7 +47,10 @@ function powerText({ power, powerAvailable }: PumpAnswer, figures: Figures): str
 }
 
 function suctionText({ npshAvailable, npshRequired }: PumpAnswer, figures: Figures): string {
-  const there = figures.say('pumps.npsh_available', 'length', npshAvailable, { limit: npshRequired });
+  const there =
+    npshAvailable <= 0
+      ? 'none'
+      : figures.say('pumps.npsh_available', 'length', npshAvailable, { limit: npshRequired });
   if (npshRequired === undefined) return there;
   return `${there}, needs ${figures.say('pumps.npsh_required', 'length', npshRequired)}`;
 }
@@ -52,7 +62,11 @@ const PROPERTIES: Property[] = [
   ['To the discharge', (pump, figures) => figures.say('pumps.delivered', 'flow', pump.delivered)],
   ['Cooling line', coolingText],
   ['Share', (pump, figures) => figures.say('pumps.share', 'ratio', pump.share)],
-  ['Inlet', (pump, figures) => figures.say('pumps.inlet_pressure', 'pressure', pump.inletPressure)],
+  [
+    'Inlet',
+    (pump, figures, site) =>
+      standingCell(inletState(pump, site), 'pumps.inlet_pressure', pump.inletPressure, figures),
+  ],
   ['Inlet vacuum', vacuumText],
   [
     'Discharge',
@@ -66,7 +80,11 @@ const PROPERTIES: Property[] = [
 ];
 
 /** One column a pump: there are two of them, and a builder compares them line by line. */
-export function pumpsSection(pumps: PumpAnswer[], figures: Figures, title = 'At the pumps'): Block[] {
+export function pumpsSection(
+  { pumps, site }: { pumps: PumpAnswer[]; site: SiteConditions },
+  figures: Figures,
+  title = 'At the pumps',
+): Block[] {
   if (pumps.length === 0) return [];
   const names = pumps.map(({ name }) => ({ title: name, align: 'right' as const }));
   return [
@@ -74,7 +92,12 @@ export function pumpsSection(pumps: PumpAnswer[], figures: Figures, title = 'At 
     {
       kind: 'table',
       columns: [{ title: '' }, ...names],
-      rows: PROPERTIES.map(([title, cell]) => [title, ...pumps.map((pump) => cell(pump, figures))]),
+      rows: PROPERTIES.map(([title, cell]) => [title, ...pumps.map((pump) => cell(pump, figures, site))]),
     },
+    ...noStateText(
+      pumps.map((pump) => inletState(pump, site)),
+      site,
+      figures,
+    ).map((text) => paragraph(text, 'bad')),
   ];
 }

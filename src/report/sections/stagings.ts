@@ -5,7 +5,12 @@ import { requiredFlow, requiredPressure } from '../required.js';
 import { statementText } from '../sentence.js';
 import { STAGING_WORDS, sentence, verdictCell } from '../words.js';
 
-function atFlowCell({ atRequiredFlow }: StagingAnswer, required: Requirement, figures: Figures): string {
+function atFlowCell(
+  { atRequiredFlow, boilsAt }: StagingAnswer,
+  required: Requirement,
+  figures: Figures,
+): string {
+  if (boilsAt) return 'cannot draw it';
   if (!atRequiredFlow) return 'cannot pass it';
   const field = 'stagings.at_required_flow';
   const { pressure, margin } = atRequiredFlow;
@@ -14,11 +19,11 @@ function atFlowCell({ atRequiredFlow }: StagingAnswer, required: Requirement, fi
 }
 
 function atPressureCell(
-  { atRequiredPressure }: StagingAnswer,
+  { atRequiredPressure, boilsAt }: StagingAnswer,
   required: Requirement,
   figures: Figures,
 ): string {
-  if (!atRequiredPressure) return 'never reached';
+  if (!atRequiredPressure) return boilsAt ? 'not told' : 'never reached';
   const field = 'stagings.at_required_pressure';
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say(`${field}.flow`, 'flow', flow, { limit: required.flow });

@@ -2,6 +2,7 @@ import type { CheckAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { requiredFlow } from '../required.js';
+import { NO_STATE_WORDS } from '../standing.js';
 import { STAGING_WORDS, verdictCell } from '../words.js';
 
 type Suction = NonNullable<CheckAnswer['suction']>;
@@ -13,12 +14,17 @@ const vacuumText = (vacuum: number, figures: Figures): string =>
 
 function pumpRow(pump: Suction['pumps'][number], figures: Figures): Cell[] {
   const short = pump.available < pump.needed;
-  const available = figures.say('suction.available', 'length', pump.available, { limit: pump.needed });
+  const available =
+    pump.available <= 0
+      ? 'none:'
+      : figures.say('suction.available', 'length', pump.available, { limit: pump.needed });
   return [
     pump.pump,
     short ? { text: `${available} SHORT`, tone: 'bad' } : available,
     `${figures.say('suction.needed', 'length', pump.needed)}, ${BASIS[pump.basis]}`,
-    vacuumText(pump.vacuum, figures),
+    pump.available <= 0
+      ? { text: NO_STATE_WORDS.water_parts, tone: 'bad' }
+      : vacuumText(pump.vacuum, figures),
     pump.cavitatesFrom === undefined
       ? 'not on its curve'
       : figures.say('suction.cavitates_from', 'flow', pump.cavitatesFrom),

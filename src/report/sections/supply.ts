@@ -1,10 +1,14 @@
-import type { PortableTankAnswer, SupplyAnswer } from '../../study/answer.js';
+import type { PortableTankAnswer, SiteConditions, SupplyAnswer } from '../../study/answer.js';
 import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { of } from '../required.js';
+import { noState } from '../standing.js';
 import { sentence } from '../words.js';
 
-function intakeText({ intake, floor }: SupplyAnswer, figures: Figures): string {
+function intakeText({ intake, floor, flow }: SupplyAnswer, figures: Figures, site: SiteConditions): string {
+  const none = noState(intake, site, flow);
+  if (none === 'no_water') return 'No water is drawn up to the intake: it lies too high above the source.';
+  if (none) return `The intake cannot stand so low: water boils before this flow is drawn.`;
   const stands = figures.say('supply.intake_pressure', 'pressure', intake, { limit: floor?.pressure });
   if (!floor) return `The intake stands at ${stands}.`;
   const least = figures.stated('supply.floor', of('pressure', floor.pressure), [intake]);
@@ -51,13 +55,17 @@ function relayText({ relay }: SupplyAnswer, figures: Figures): string[] {
 }
 
 /** Where water comes from under pressure or by lift; the engine's own tank has a section of its own. */
-export function supplySection(supply: SupplyAnswer, figures: Figures): Block[] {
+export function supplySection(
+  { supply, site }: { supply: SupplyAnswer; site: SiteConditions },
+  figures: Figures,
+): Block[] {
   if (supply.kind === 'tank') return [];
   const flow = figures.say('supply.flow', 'flow', supply.flow);
-  const short = supply.floor && supply.intake < supply.floor.pressure;
+  const short =
+    (supply.floor && supply.intake < supply.floor.pressure) || noState(supply.intake, site, supply.flow);
   return [
     heading(`Supply: ${supply.kind}, ${flow} drawn`),
-    paragraph(intakeText(supply, figures), short ? 'bad' : undefined),
+    paragraph(intakeText(supply, figures, site), short ? 'bad' : undefined),
     ...[...draftText(supply, figures), ...hydrantText(supply, figures), ...relayText(supply, figures)].map(
       (text) => paragraph(text),
     ),

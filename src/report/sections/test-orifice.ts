@@ -38,9 +38,13 @@ function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] 
   ];
 }
 
+const noReading = (pump: string): string =>
+  `At the agency's test orifice no reading can be told: water boils before it reaches ${pump}.`;
+
 /** The inspector's reading in one line, to stand by the verdict: it may pass or fail on its own. */
 export function orificeLine(orifice: TestOrifice | undefined, figures: Figures): Block[] {
   if (!orifice) return [];
+  if (orifice.boilsAt) return [paragraph(noReading(orifice.boilsAt), 'bad')];
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),
   });
@@ -51,7 +55,7 @@ export function orificeLine(orifice: TestOrifice | undefined, figures: Figures):
 
 /** What the inspector will read, which is the one number that decides on the day. */
 export function testOrificeSection(orifice: TestOrifice | undefined, figures: Figures): Block[] {
-  if (!orifice) return [];
+  if (!orifice || orifice.boilsAt) return [];
   const bore = figures.say('test_orifice.bore', 'length', orifice.bore, { role: 'bore' });
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),

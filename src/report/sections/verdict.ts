@@ -8,6 +8,7 @@ import { orificeLine } from './test-orifice.js';
 function pressureClause(answer: CheckAnswer, figures: Figures): string {
   const { requirement, atRequiredFlow } = answer;
   const flow = requiredFlow(answer, figures);
+  if (answer.boilsAt) return `${flow} cannot be drawn, as water boils before it reaches ${answer.boilsAt}`;
   if (!atRequiredFlow) return `the pumps cannot pass ${flow}`;
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say('at_required_flow.pressure', 'pressure', pressure, {
@@ -20,7 +21,8 @@ function flowClause(answer: CheckAnswer, figures: Figures): string {
   const { requirement, atRequiredPressure } = answer;
   const net = requirement.points.some((point) => point.net) ? ' net' : '';
   const pressure = requiredPressure(answer, figures) + net;
-  if (!atRequiredPressure) return `${pressure} is never reached`;
+  if (!atRequiredPressure)
+    return answer.boilsAt ? `and no flow at ${pressure} can be told` : `${pressure} is never reached`;
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say('at_required_pressure.flow', 'flow', flow, { limit: requirement.flow });
   return `${shown} at ${pressure} (${figures.overOrShort('at_required_pressure.margin', 'flow', margin)})`;
