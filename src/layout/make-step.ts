@@ -1,5 +1,6 @@
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
 import type { Valve } from '../catalogue/schema/valve.js';
+import { withArticle } from '../quantity/article.js';
 import type { Reading } from './reading.js';
 import type { StepDocument, StepKey } from './schema/steps.js';
 import type { Spot } from './spot.js';
@@ -159,10 +160,14 @@ function nozzleAs(
     case 'fog':
     case 'automatic': {
       if (tip !== undefined) {
-        return reading.report(spot, `a ${nozzle.kind} nozzle has no tip to choose`, {
-          within: ['tip'],
-          key: true,
-        });
+        return reading.report(
+          spot,
+          `${withArticle(nozzle.kind.replace('_', ' '))} nozzle has no tip to choose`,
+          {
+            within: ['tip'],
+            key: true,
+          },
+        );
       }
       const rated = flow === undefined ? {} : { flow };
       return { ...nozzle, ...rated, ...(pressure === undefined ? {} : { pressure }) };

@@ -1,6 +1,7 @@
 import type { Branch } from '../catalogue/schema/appliance.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Pump } from '../catalogue/schema/pump.js';
+import { withArticle } from '../quantity/article.js';
 import type { Draft } from './draft.js';
 import { withoutModels, withoutSteps } from './hollow.js';
 import type { Engine, Lay } from './layout.js';
@@ -52,7 +53,7 @@ export function readProgressive(
   if (last && ['nozzle', 'open_end', 'cap'].includes(last.kind)) {
     reading.report(
       spot,
-      `the lay ends in a ${last.kind.replace('_', ' ')}, so that nothing can grow from it`,
+      `the lay ends in ${withArticle(last.kind.replace('_', ' '))}, so that nothing can grow from it`,
       {
         key: true,
         hint: 'end `lay` in hose, in a tank with its pump, or leave it out',

@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import type { Kind } from '../catalogue/kind.js';
+import { withArticle } from '../quantity/article.js';
 import type { Draft, DraftLine } from './draft.js';
 import type { Pattern } from './hollow.js';
 import { withoutModels, withoutSteps } from './hollow.js';
@@ -88,11 +89,15 @@ function withoutOtherKinds(
   );
   if (others.length === 0) return value;
   for (const other of others) {
-    reading.report(spot, `${other} names a step of its own, and this step is a ${key.replace('_', ' ')}`, {
-      within: [other],
-      key: true,
-      hint: `start it with a dash on a line of its own: - ${other}: ...`,
-    });
+    reading.report(
+      spot,
+      `${other} names a step of its own, and this step is ${withArticle(key.replace('_', ' '))}`,
+      {
+        within: [other],
+        key: true,
+        hint: `start it with a dash on a line of its own: - ${other}: ...`,
+      },
+    );
   }
   return Object.fromEntries(Object.entries(value).filter(([name]) => !others.includes(name)));
 }

@@ -2,6 +2,7 @@ import type * as z from 'zod';
 import { type Kind, type Model, SCHEMAS } from '../catalogue/kind.js';
 import type { Catalogue } from '../catalogue/load.js';
 import { type AppliancePolicy, DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
+import { withArticle } from '../quantity/article.js';
 import { nearest } from '../quantity/nearest.js';
 import { explain, wording } from './explain.js';
 import { ProblemList } from './problem.js';
@@ -51,7 +52,7 @@ export class Reading {
       const model = this.parse(SCHEMAS[kind] as z.ZodType, spot) as Model<K> | undefined;
       if (model === undefined) return undefined;
       const own = 'name' in model ? model.name : undefined;
-      return { model, modelName: own ?? `a ${kind.replace('_', ' ')} of its own` };
+      return { model, modelName: own ?? `${withArticle(kind.replace('_', ' '))} of its own` };
     }
     const id = value.trim();
     const model = this.catalogue.find(kind, id);

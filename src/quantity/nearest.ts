@@ -24,19 +24,30 @@ function slipsIn(length: number): number {
   return length < 2 ? 0 : Math.max(1, Math.floor(length / 3));
 }
 
-/** The candidate that a misspelt word most likely meant; undefined where none is close enough to name. */
+/** Without what a hand leaves out or puts elsewhere: `forestry-15` is `forestry-1.5`. */
+const bare = (word: string): string => {
+  const letters = word.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
+  return letters === '' ? word : letters;
+};
+
+/**
+ * The candidate that a misspelt word most likely meant; undefined where none is close enough to name. Letters and figures
+ * count first, and the marks between them only among candidates that are alike in those.
+ */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   if (word.length > LONGEST_WORD) return undefined;
-  const wanted = word.toLowerCase();
-  let best: string | undefined;
-  let bestDistance = slipsIn(word.length) + 1;
+  const wanted = bare(word);
+  let best: { candidate: string; slips: number; marks: number } | undefined;
+  let most = slipsIn(word.length);
   for (const candidate of candidates) {
-    if (Math.abs(candidate.length - word.length) >= bestDistance) continue;
-    const distance = editDistance(wanted, candidate.toLowerCase());
-    if (distance < bestDistance) {
-      best = candidate;
-      bestDistance = distance;
-    }
+    const letters = bare(candidate);
+    if (Math.abs(letters.length - wanted.length) > most) continue;
+    const slips = editDistance(wanted, letters);
+    if (slips > most) continue;
+    const marks = editDistance(word.toLowerCase(), candidate.toLowerCase());
+    if (best && slips === best.slips && marks >= best.marks) continue;
+    best = { candidate, slips, marks };
+    most = slips;
   }
-  return best;
+  return best?.candidate;
 }

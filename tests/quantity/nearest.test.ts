@@ -19,6 +19,27 @@ describe('the nearest word', () => {
     expect(nearest('x'.repeat(100_000), WORDS)).toBeUndefined();
   });
 
+  it('is told by letters and figures first, and by the marks between them last', () => {
+    const HOSE = [
+      'forestry-1',
+      'forestry-1.5',
+      'attack-1.75',
+      'attack-1.5',
+      'tip-3/8',
+      'tip-3/16',
+      'suction-2.5',
+    ];
+    expect(nearest('forestry-15', HOSE)).toBe('forestry-1.5');
+    expect(nearest('forestry 1.5', HOSE)).toBe('forestry-1.5');
+    expect(nearest('forestry_1', HOSE)).toBe('forestry-1');
+    expect(nearest('Forestry-1,5', HOSE)).toBe('forestry-1.5');
+    expect(nearest('forestry-1.6', HOSE)).toBe('forestry-1.5');
+    expect(nearest('atack1.75', HOSE)).toBe('attack-1.75');
+    expect(nearest('tip 3-8', HOSE)).toBe('tip-3/8');
+    expect(nearest('suction2.5', HOSE)).toBe('suction-2.5');
+    expect(nearest('---', HOSE)).toBeUndefined();
+  });
+
   it('counts a swap of neighbours as one slip', () => {
     expect(editDistance('lenght', 'length')).toBe(1);
     expect(editDistance('', 'abc')).toBe(3);

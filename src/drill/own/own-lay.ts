@@ -1,6 +1,7 @@
 import { boreOf, type Nozzle } from '../../catalogue/schema/nozzle.js';
 import type { Layout } from '../../layout/layout.js';
 import type { HoseStep, Step } from '../../layout/step.js';
+import { withArticle } from '../../quantity/article.js';
 import type { Setting } from '../draft.js';
 import { HOSE } from '../equipment.js';
 import { HOSE_SIZES, type HoseSize } from '../rules/rule-set.js';
@@ -88,7 +89,7 @@ function lineOf(steps: readonly Step[], setting: Setting): OwnLine {
         return { hoses, appliances, lines: [] };
       default:
         throw new Unusable(
-          `${step.label} is a ${step.kind.replace('_', ' ')}, and problems are made of ${KINDS}`,
+          `${step.label} is ${withArticle(step.kind.replace('_', ' '))}, and problems are made of ${KINDS}`,
         );
     }
   }

@@ -1,3 +1,4 @@
+import { withArticle, withCapitalArticle } from '../../quantity/article.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { place } from '../names.js';
 import { HAND, handSizes, hoseFacts, pressures } from '../parts.js';
@@ -67,8 +68,8 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
       });
       return d.draft(
         wording.pick([
-          `A ${tip} smooth-bore tip at ${at} works at a nozzle pressure of ${np}. How hard does it push back?`,
-          `What is the nozzle reaction of a ${tip} smooth-bore tip at a nozzle pressure of ${np}?`,
+          `${withCapitalArticle(tip)} smooth-bore tip at ${at} works at a nozzle pressure of ${np}. How hard does it push back?`,
+          `What is the nozzle reaction of ${withArticle(tip)} smooth-bore tip at a nozzle pressure of ${np}?`,
         ]),
         'nozzle reaction',
       );
@@ -104,9 +105,9 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
       d.bound('Q', 2, 6000);
       return d.draft(
         wording.pick([
-          `How much water does a ${tip} smooth-bore tip at ${at} flow at a nozzle pressure of ${np}?`,
-          `A nozzle with a ${tip} smooth-bore tip works at ${np}. Find its flow.`,
-          `The pitot gauge at a ${tip} smooth-bore tip reads ${np}. What flows?`,
+          `How much water does ${withArticle(tip)} smooth-bore tip at ${at} flow at a nozzle pressure of ${np}?`,
+          `A nozzle with ${withArticle(tip)} smooth-bore tip works at ${np}. Find its flow.`,
+          `The pitot gauge at ${withArticle(tip)} smooth-bore tip reads ${np}. What flows?`,
         ]),
         'flow of the tip',
         { sketch: [{ kind: 'nozzle', label: `${tip} smooth bore, ${np}` }] },
@@ -133,8 +134,8 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
     d.bound('NP', pressures(setting, 25), pressures(setting, 90));
     return d.draft(
       wording.pick([
-        `A ${tip} smooth-bore tip has to flow ${q}. What nozzle pressure does that take?`,
-        `At ${at} a flow meter shows ${q} through a ${tip} smooth-bore tip. What is the nozzle pressure?`,
+        `${withCapitalArticle(tip)} smooth-bore tip has to flow ${q}. What nozzle pressure does that take?`,
+        `At ${at} a flow meter shows ${q} through ${withArticle(tip)} smooth-bore tip. What is the nozzle pressure?`,
       ]),
       'nozzle pressure',
     );

@@ -8,6 +8,7 @@ import { pipeSchema } from '../../catalogue/schema/pipe.js';
 import { pumpSchema } from '../../catalogue/schema/pump.js';
 import { text } from '../../catalogue/schema/text.js';
 import { valveSchema } from '../../catalogue/schema/valve.js';
+import { withArticle } from '../../quantity/article.js';
 import { grouped } from '../../quantity/format.js';
 import { quantity } from '../../quantity/schema.js';
 import { choice, isMapping, textOrMapping, whatStands } from './choice.js';
@@ -32,11 +33,12 @@ export const throttlePart = quantity('ratio', {
 export function idOr<S extends z.ZodType>(kind: string, schema: S) {
   const id = z
     .string({
-      error: (issue) => `${whatStands(issue.input)}; the id of a ${kind} or a mapping of its own is wanted`,
+      error: (issue) =>
+        `${whatStands(issue.input)}; the id of ${withArticle(kind)} or a mapping of its own is wanted`,
     })
     .trim()
-    .min(1, `nothing stands here; the id of a ${kind} or a mapping of its own is wanted`);
-  return textOrMapping(id.meta({ description: `Id of a ${kind} in the catalogue` }), schema);
+    .min(1, `nothing stands here; the id of ${withArticle(kind)} or a mapping of its own is wanted`);
+  return textOrMapping(id.meta({ description: `Id of ${withArticle(kind)} in the catalogue` }), schema);
 }
 
 const length = quantity('length', { positive: true, description: 'Length along the hose or pipe' });
