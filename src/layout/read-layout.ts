@@ -11,6 +11,7 @@ import { readTerrain } from './read-terrain.js';
 import { type ReadText, readStandardInput, readTextFile } from './read-text.js';
 import { readTyping } from './read-typing.js';
 import { Reading } from './reading.js';
+import { recognised, recognisedForEngine } from './recognise.js';
 import { isMapping, whatStands } from './schema/choice.js';
 import { type LayoutDocument, layoutSchema } from './schema/layout.js';
 import { Spot } from './spot.js';
@@ -63,6 +64,17 @@ function open(file: string, read: ReadText, prefix: string[], reading: Reading):
   for (const problem of source.problems) reading.problems.add(problem);
   if (!source.readable) return undefined;
   const spot = new Spot(source, [], source.value, prefix);
+  const inEngine = prefix.length > 0;
+  const other = inEngine ? recognisedForEngine(source.value) : recognised(source.value);
+  if (other) {
+    reading.problems.add({
+      file,
+      path: prefix,
+      message: `this is ${other.is}, and ${inEngine ? 'an engine' : 'a layout'} is wanted`,
+      hint: other.goes.replaceAll('FILE', file),
+    });
+    return undefined;
+  }
   if (isMapping(source.value)) return spot;
   return reading.report(spot, `${whatStands(source.value)} where a whole document is wanted`, {
     expected: 'a mapping of keys and values, for instance engine: engine.yaml',

@@ -79,7 +79,7 @@ function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
   if (past) end ??= delivery.endOfCurves();
   // The required flow is on the curves where it is reachable, so that they end no sooner.
   const most = past ? Math.max(end?.flow ?? 0, reachable ? point.flow : 0) : found?.flow;
-  const drawn = starved === undefined || !boilsAtInlet(state, starved);
+  const drawable = starved === undefined || !boilsAtInlet(state, starved);
   const flow =
     found && cavitating(found.state).some((pump) => boilsAtInlet(found.state, pump)) ? undefined : most;
   const judged: PointJudged = {
@@ -87,11 +87,11 @@ function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
     delivery,
     verdict: reachable && margin >= -TOLD_APART && starved === undefined ? 'meets' : 'falls_short',
     reachable,
-    atRequiredFlow: reachable && drawn ? { pressure, margin } : undefined,
+    atRequiredFlow: reachable && drawable ? { pressure, margin } : undefined,
     atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
     state: reachable ? state : undefined,
   };
-  if (starved && !drawn) {
+  if (starved && !drawable) {
     judged.boilsAt = starved.name;
     judged.limit = {
       template: 'the required flow cannot be drawn: water boils before it reaches {pump}',

@@ -118,7 +118,7 @@ describe('paths that are no file', () => {
     expect(engine('none.yaml')).toMatch(/:2:9: the engine's file none.yaml cannot be read: no such file/);
     expect(engine('.')).toMatch(/cannot be read: it is a folder/);
     expect(engine('/dev/zero')).toMatch(/cannot be read: it is a device/);
-    expect(engine('layout.yaml')).toMatch(/title is no key that is known here/);
+    expect(engine('layout.yaml')).toMatch(/this is a layout, and an engine is wanted/);
     fileOf('- 1\n', 'list.yaml');
     expect(engine('list.yaml')).toMatch(/list.yaml:1:1: a list stands here where a whole document is wanted/);
     fileOf(Buffer.from('name: caf\u00e9', 'latin1'), 'latin.yaml');
