@@ -44,6 +44,11 @@ export class OperatingPoint {
     return this.totalPressure(place) - 0.5 * this.assembly.site.waterDensity * velocity * velocity;
   }
 
+  /** Whether a gauge at a place is told as it reads, static pressure; where no bore is known it is told as total. */
+  readsStatic(place: Place): boolean {
+    return place.bore !== undefined && place.link !== undefined;
+  }
+
   /** m/s; 0 where no bore is known. */
   velocityAt(place: Place): number {
     if (place.bore === undefined || place.link === undefined) return 0;

@@ -59,7 +59,8 @@ function layWater(
         minor: 0,
         linearBelow: 1e-6,
       };
-      builder.link('hydrant main', source, start, law);
+      const main = { kind: 'hydrant main', name: 'hydrant main', modelName: 'by its flow test', law };
+      builder.add({ ...main, path: ['supply', 'hydrant'] }, 'hydrant', source, start);
       return { source, start };
     }
     default: {

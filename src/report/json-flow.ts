@@ -31,6 +31,7 @@ function nozzleTree(nozzle: NozzleAnswer, site: SiteConditions) {
     state: nozzle.state,
     flow: of('flow', nozzle.flow),
     pressure: standingTree(none, nozzle.pressure),
+    reads: nozzle.reads,
     reason: reasonTree(none),
     reaction: orNull('force', nozzle.reaction),
     reach: orNull('length', nozzle.reach),

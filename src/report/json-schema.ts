@@ -40,6 +40,10 @@ const pointJson = z
   .strictObject({
     name: z.string(),
     pressure: maybe('Gauge; null where it cannot be.'),
+    reads: z.enum(['static', 'total']).meta({
+      description:
+        'Static, as a gauge reads; total where no bore is known, which is more by the velocity head.',
+    }),
     elevation: quantityJson('Height.'),
     reason,
   })
@@ -273,6 +277,9 @@ const nozzleJson = z
     state: z.enum(['open', 'shut']),
     flow: quantityJson('Out of it.'),
     pressure: maybe('Gauge, at the nozzle; null where it cannot be.'),
+    reads: z.enum(['total', 'static_in_tee']).meta({
+      description: 'Total, as a pitot gauge reads the jet, or static in the tee before a sharp orifice.',
+    }),
     reason,
     reaction: maybe('Null where no law is known for it.'),
     reach: maybe('Null where no law is known for it.'),

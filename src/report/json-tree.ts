@@ -49,11 +49,12 @@ export const siteTree = (site: SiteConditions) => ({
   atmospheric_pressure: of('pressure', site.atmosphericPressure),
 });
 
-export function pointTree({ name, pressure, elevation, flow }: GaugePoint, site: SiteConditions) {
+export function pointTree({ name, pressure, reads, elevation, flow }: GaugePoint, site: SiteConditions) {
   const none = noState(pressure, site, flow);
   return {
     name,
     pressure: standingTree(none, pressure),
+    reads,
     elevation: of('length', elevation),
     reason: reasonTree(none),
   };

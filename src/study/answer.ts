@@ -142,6 +142,8 @@ export interface Loss {
 export interface GaugePoint {
   name: string;
   pressure: number;
+  /** Static, as a gauge reads; total where no bore is known, which is more by the velocity head. */
+  reads: 'static' | 'total';
   elevation: number;
   /** Past it, m3/s; undefined where no one flow runs there. */
   flow?: number;
@@ -263,6 +265,8 @@ export interface NozzleAnswer {
   state: 'open' | 'shut';
   flow: number;
   pressure: number;
+  /** Total, as a pitot gauge reads the jet; before a sharp orifice with a tee the static pressure that the gauge there reads. */
+  reads: 'total' | 'static_in_tee';
   reaction?: number;
   reach?: number;
   /** Undefined where no working range is known. */

@@ -1,4 +1,6 @@
 import { hasPowerData } from '../assembly/engine-power.js';
+import type { Place } from '../assembly/network-builder.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Site } from '../assembly/site.js';
 import { citation } from '../catalogue/citation.js';
 import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
@@ -19,6 +21,42 @@ export function assumptions(layout: Layout, site: Site): Statement[] {
     ...laws(layout, steps),
     ...pumps(layout),
     ...lookedUp(steps),
+  ];
+}
+
+/** Flow that runs back, m3/s (0.02 gpm), below which none does. */
+const RUNS_BACK = 1e-6;
+
+/** What figures of water that runs back rest on, where some of them do: no curve is measured there. */
+export function backflow(states: readonly OperatingPoint[], standing = false): Statement[] {
+  const statements: Statement[] = [];
+  if (states.some((point) => point.assembly.pumps.some(({ link }) => point.flow(link) < -RUNS_BACK))) {
+    statements.push({
+      template:
+        'Water runs back through a pump that turns: its curve is carried on to there as a straight line with its mean slope, and how much runs back is a guess',
+      source: 'common practice, no source; no curve is measured with the flow reversed',
+    });
+  }
+  if (standing) {
+    statements.push({
+      template:
+        'A pump that stands with its valves open is taken to lose, at its last flow, what its curve falls by up to there, and by the square of flow; driven backward it may spin and pass more',
+      source: 'common practice, no source',
+    });
+  }
+  return statements;
+}
+
+/** Where the verdict is read on total pressure, as no bore is known there. */
+export function totalForGauge(at: string, state: OperatingPoint, place: Place): Statement[] {
+  if (state.readsStatic(place)) return [];
+  return [
+    {
+      template:
+        'No bore is known at {at}, where the verdict is read: total pressure is judged there, and a gauge reads less by the velocity head',
+      values: { at },
+      source: 'heads are total, gauges read static pressure (general hydraulics)',
+    },
   ];
 }
 

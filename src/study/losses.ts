@@ -35,6 +35,7 @@ export function gaugePoints(state: OperatingPoint): GaugePoint[] {
   const read = (name: string, place: Place): GaugePoint => ({
     name,
     pressure: state.gaugePressure(place),
+    reads: state.readsStatic(place) ? 'static' : 'total',
     elevation: place.elevation,
     ...(place.link !== undefined && { flow: state.flow(place.link) }),
   });

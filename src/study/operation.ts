@@ -7,12 +7,13 @@ import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import { TANK_RESERVE } from '../caution/tank-runs-out.js';
 import type { Layout } from '../layout/layout.js';
+import { pressureOfHeight } from '../physics/elevation.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
-import { flowVelocity } from '../physics/velocity.js';
+import { flowVelocity, velocityHead } from '../physics/velocity.js';
 import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
-import { assumptions } from './assumptions.js';
+import { assumptions, backflow } from './assumptions.js';
 import { axlesOf } from './axles.js';
 import { governed } from './governor.js';
 import { endToEndHabits } from './habit.js';
@@ -79,7 +80,7 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
       control: lineControl,
       ledger: ledgerOf({ cases, axles: axlesOf(layout) }),
     }),
-    assumptions: assumptions(layout, assembly.site),
+    assumptions: [...assumptions(layout, assembly.site), ...backflow(cases.map(({ point }) => point))],
     solver: solverReport(state),
   };
 }
@@ -101,8 +102,20 @@ function lineAnswer(state: OperatingPoint, element: Element): LineAnswer {
 function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAnswer {
   const { name, model, link, inlet } = nozzle;
   const flow = link === undefined ? 0 : Math.max(0, state.flow(link));
-  const pressure = state.totalPressure(inlet);
-  const answer: NozzleAnswer = { name, kind: nozzle.modelName, state: nozzle.state, flow, pressure };
+  const total = state.totalPressure(inlet);
+  const tee = model.kind === 'sharp_orifice' ? model.tee_bore : undefined;
+  const pressure =
+    tee === undefined
+      ? total
+      : total - pressureOfHeight(velocityHead(flow, tee), state.assembly.site.waterDensity);
+  const answer: NozzleAnswer = {
+    name,
+    kind: nozzle.modelName,
+    state: nozzle.state,
+    flow,
+    pressure,
+    reads: tee === undefined ? 'total' : 'static_in_tee',
+  };
   if (model.kind === 'open_end') return answer;
   if (nozzle.state === 'open' && flow > STANDSTILL) {
     if (model.kind === 'smooth_bore') {

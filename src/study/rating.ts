@@ -4,7 +4,7 @@ import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import { judgeAcross } from './across.js';
 import type { CheckAnswer, RatingPoint, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
-import { assumptions } from './assumptions.js';
+import { assumptions, backflow, totalForGauge } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
 import { engineFacts } from './engine-facts.js';
 import { highestPlace } from './highest-place.js';
@@ -145,7 +145,14 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
         reading: testOrifice?.reading,
       },
     }),
-    assumptions: assumptions(layout, delivery.assembly.site),
+    assumptions: [
+      ...assumptions(layout, delivery.assembly.site),
+      ...(closingOrifice(rig) ? [] : totalForGauge(judgedAt, state, delivery.end.place)),
+      ...backflow(
+        cases.map(({ point }) => point),
+        facts.pumpsOut.some(({ standing }) => standing.length > 0),
+      ),
+    ],
     solver: solverReport(state),
   };
 }

@@ -260,8 +260,8 @@ export function meeting(): CheckAnswer {
     pumps: [],
     across: [],
     points: [
-      { name: 'panel', pressure: psi(299.2), elevation: ft(3) },
-      { name: 'tank', pressure: psi(-1.3), elevation: 0 },
+      { name: 'panel', pressure: psi(299.2), reads: 'static', elevation: ft(3) },
+      { name: 'tank', pressure: psi(-1.3), reads: 'static', elevation: 0 },
     ],
     cautions: [
       {
@@ -352,7 +352,7 @@ export function flowing(): FlowAnswer {
     engine: 'Engine 614',
     site,
     staging: 'parallel',
-    points: [{ name: 'panel', pressure: psi(186.2), elevation: ft(3) }],
+    points: [{ name: 'panel', pressure: psi(186.2), reads: 'static', elevation: ft(3) }],
     lines: [
       {
         name: 'hose 1 of left',
@@ -379,6 +379,7 @@ export function flowing(): FlowAnswer {
         state: 'open',
         flow: gpm(22.1),
         pressure: psi(96.8),
+        reads: 'total',
         reaction: 49,
         inRange: true,
         range: { from: psi(75), to: psi(125), source: 'common practice, no source' },
@@ -389,12 +390,13 @@ export function flowing(): FlowAnswer {
         state: 'open',
         flow: gpm(22.1),
         pressure: psi(31.2),
+        reads: 'total',
         reaction: 30,
         reach: ft(41),
         inRange: false,
         range: { from: psi(40), source: 'common practice, no source' },
       },
-      { name: 'spare', kind: 'fog', state: 'shut', flow: 0, pressure: psi(186) },
+      { name: 'spare', kind: 'fog', state: 'shut', flow: 0, pressure: psi(186), reads: 'total' },
     ],
     pumps: [
       {

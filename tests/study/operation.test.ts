@@ -250,6 +250,42 @@ describe('pumps', () => {
   });
 });
 
+describe('what a gauge reads', () => {
+  it('in the tee before a sharp orifice is static: total less the velocity head there', async () => {
+    const plate = { nozzle: { kind: 'sharp_orifice', bore: '0.716 in', tee_bore: '1.5 in' }, name: 'plate' };
+    const { nozzles, lines } = await operate([HOSE, plate]);
+    const [{ flow, pressure, reads }] = nozzles;
+    expect(reads).toBe('static_in_tee');
+    const total = (lines.at(-1)?.outletPressure as number) / PSI;
+    expect(pressure / PSI).toBeCloseTo(total - velocityPressure(flow / GPM, 1.5), 3);
+    expect(flow / GPM).toBeCloseTo(orificeFlow(0.716, pressure / PSI, 0.62), 2);
+  });
+
+  it('is total where no bore is known, and says so', async () => {
+    const { points, nozzles } = await operate([HOSE, { gauge: 'behind hose' }, smooth('1/2 in')]);
+    expect(points.find(({ name }) => name === 'behind hose')?.reads).toBe('static');
+    expect(points.find(({ name }) => name === 'outlet')?.reads).toBe('total');
+    expect(nozzles[0].reads).toBe('total');
+  });
+});
+
+describe('water that runs back', () => {
+  const weak = parabolic(200, 75, 100);
+
+  it('through a running pump rests on a guess, which the answer says', async () => {
+    const { assumptions, pumps } = await operate([HOSE, smooth('1/8 in')], { engine: engineOf(A, weak) });
+    expect(pumps[1].flow).toBeLessThan(0);
+    const said = assumptions.find(({ template }) => template.startsWith('Water runs back'));
+    expect(said?.source).toContain('no source');
+  });
+
+  it('is not spoken of where none does', async () => {
+    const engine = engineOf(A, weak, { plumbing: { discharge: [FREE_CHECK] } });
+    const { assumptions } = await operate([HOSE, smooth('1/8 in')], { engine });
+    expect(assumptions.some(({ template }) => template.startsWith('Water runs back'))).toBe(false);
+  });
+});
+
 describe('a nozzle opened or shut from outside', () => {
   it('is as it is told, whatever the layout says', async () => {
     const layout = layoutFrom({ engine: engineOf(A), lay: [HOSE, { ...smooth('3/8 in'), state: 'shut' }] });

@@ -255,6 +255,37 @@ describe('where it is judged', () => {
   });
 });
 
+describe('where the pressure goes from a hydrant', () => {
+  it('the main is among the losses, which with the pressure at the outlet make up static and pumps', async () => {
+    const supply = { hydrant: { static: '80 psi', residual: '60 psi', flow: '150 gpm' } };
+    const answer = await check(100, 100, { engine: engineOf(A), supply });
+    const main = answer.losses.find(({ kind }) => kind === 'hydrant main');
+    expect((main?.loss as number) / PSI).toBeCloseTo(20 * (100 / 150) ** 1.85, 4);
+    const lost = answer.losses.reduce((sum, { loss }) => sum + loss, 0) / PSI;
+    const made = 80 + parabola(400, 75, 250, 100);
+    expect((answer.atRequiredFlow?.pressure as number) / PSI + lost).toBeCloseTo(made, 2);
+  });
+});
+
+describe('where the verdict is read', () => {
+  const says = (answer: { assumptions: { template: string }[] }) =>
+    answer.assumptions.some(({ template }) => template.startsWith('No bore is known'));
+
+  it('on total pressure, the answer says so; behind a pipe it is what a gauge reads', async () => {
+    expect(says(await check(100, 100, { engine: engineOf(A) }))).toBe(true);
+    const pipe = { pipe: { inside_diameter: '1.5 in', roughness: '0.00002 in' }, length: '1 in' };
+    const piped = engineOf(A, A, { plumbing: { manifold: [pipe], discharge: [FREE_CHECK] } });
+    expect(says(await check(100, 100, { engine: piped, staging: 'parallel' }))).toBe(false);
+  });
+
+  it('what a standing pump passes back rests on a rule with no source', async () => {
+    const engine = engineOf(A, A, { plumbing: { discharge: [FREE_CHECK] } });
+    const { assumptions } = await check(100, 100, { engine, staging: 'parallel' });
+    const said = assumptions.find(({ template }) => template.startsWith('A pump that stands'));
+    expect(said?.source).toBe('common practice, no source');
+  });
+});
+
 describe('a lay that ends in the test orifice', () => {
   const orifice = { nozzle: { kind: 'sharp_orifice', bore: '0.716 in', tee_bore: '1.5 in' } };
   const hose = { hose: { inside_diameter: '1.5 in', coefficient: 24 }, length: '50 ft' };

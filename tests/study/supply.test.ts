@@ -18,6 +18,15 @@ test('a hydrant stands where its flow test says at the flow of the test, by the 
   expect((supply.hydrant?.atFloor ?? 0) / GPM).toBeCloseTo(500 * 3 ** (1 / 1.85), 4);
 });
 
+test('the main that feeds a hydrant is a part of the line, with what it loses', async () => {
+  const { lines, supply } = await operateLayout(
+    with_('{hydrant: {static: 80 psi, residual: 60 psi, flow: 500 gpm}}'),
+  );
+  const [main] = lines;
+  expect(main.name).toBe('hydrant main');
+  expect(main.loss / PSI).toBeCloseTo(20 * (supply.flow / GPM / 500) ** 1.85, 4);
+});
+
 test('a hydrant that is drawn below 20 psi is warned of, one above is not', async () => {
   const thirsty = '{nozzle: {kind: fog, flow: 100 gpm, pressure: 50 psi}, name: far}';
   expect(await codes('{hydrant: {static: 60 psi, residual: 20 psi, flow: 60 gpm}}', thirsty)).toContain(

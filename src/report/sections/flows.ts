@@ -85,6 +85,15 @@ export function nozzlesSection(
       rows: nozzles.map((nozzle) => nozzleRow(nozzle, figures, site)),
     },
   ];
+  const tees = nozzles.filter(({ reads }) => reads === 'static_in_tee').map(({ name }) => name);
+  if (tees.length > 0) {
+    blocks.push(
+      paragraph(
+        `Pressure of ${listed(tees)}: static, as the gauge in the tee before the orifice reads it.`,
+        'quiet',
+      ),
+    );
+  }
   if (nozzles.some(({ state, reach }) => state === 'open' && reach === undefined)) {
     blocks.push(
       paragraph(

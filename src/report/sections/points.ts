@@ -1,5 +1,5 @@
 import type { GaugePoint, SiteConditions } from '../../study/answer.js';
-import { type Block, heading } from '../document.js';
+import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { noState, standingCell } from '../standing.js';
 
@@ -8,7 +8,7 @@ export function pointsSection(
   figures: Figures,
 ): Block[] {
   if (points.length === 0) return [];
-  return [
+  const blocks: Block[] = [
     heading('Gauge points'),
     {
       kind: 'table',
@@ -18,10 +18,19 @@ export function pointsSection(
         { title: 'Height', align: 'right' },
       ],
       rows: points.map((point) => [
-        point.name,
+        point.reads === 'total' ? `${point.name} *` : point.name,
         standingCell(noState(point.pressure, site, point.flow), 'points.pressure', point.pressure, figures),
         figures.say('points.elevation', 'length', point.elevation),
       ]),
     },
   ];
+  if (points.some(({ reads }) => reads === 'total')) {
+    blocks.push(
+      paragraph(
+        '* no bore is known there, and this is total pressure: a gauge reads less by the velocity head.',
+        'quiet',
+      ),
+    );
+  }
+  return blocks;
 }
