@@ -1,6 +1,6 @@
 import { fromUnit } from '../quantity/format.js';
 import { parseQuantity } from '../quantity/parse.js';
-import type { Sweep, SweptQuantity } from '../study/answer.js';
+import type { GivenQuantity, Sweep, SweptQuantity } from '../study/answer.js';
 import { UsageFault } from './usage-fault.js';
 
 interface Swept {
@@ -39,13 +39,33 @@ const WORDS: Record<string, SweptQuantity> = {
 };
 
 const MOST_VALUES = 100;
+const CROSSED = '"0 ft, 8000 ft; 60 degF, 100 degF; wear 0 %, 5 %"';
 const EXAMPLE =
   '"0 ft, 5000 ft", "70 degF, 100 degF", "wear 0 %, 5 %", "tank 100 %, 20 %" or "water 60 degF, 90 degF"';
 
 /** A comma that sets off thousands stands between a digit and three more. */
 const COMMA = /(?<!\d)\s*,|,(?!\d{3}(?!\d))/;
 
-/** One `--across`: a word where it needs one, then values with their units. */
+/**
+ * One `--across`: a list, or several set off by semicolons, which are crossed: the first runs along each table, and there is
+ * a table for every choice of the others.
+ */
+export function readSweeps(text: string): Sweep[] {
+  const [along, ...others] = text.split(';').map(readSweep);
+  const named = new Set([along, ...others].map(({ of }) => of));
+  if (named.size <= others.length)
+    throw new UsageFault(`--across ${text}: the same is crossed with itself; write ${CROSSED}`);
+  const tables = others.reduce<GivenQuantity[][]>(
+    (given, { of, values }) => given.flatMap((held) => values.map((value) => [...held, { of, value }])),
+    [[]],
+  );
+  const all = tables.length * along.values.length;
+  if (all > MOST_VALUES)
+    throw new UsageFault(`--across has ${all} values, crossed; ${MOST_VALUES} are the most`);
+  return tables.map((given) => ({ ...along, ...(given.length > 0 && { given }) }));
+}
+
+/** One list: a word where it needs one, then values with their units. */
 export function readSweep(text: string): Sweep {
   const [, word = '', list] = /^\s*([a-z]+(?=\s))?\s*(.*)$/is.exec(text) ?? [];
   if (word && !Object.hasOwn(WORDS, word.toLowerCase()))

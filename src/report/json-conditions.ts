@@ -29,6 +29,7 @@ const verdictTree = (here: VerdictUnder) => ({
 
 export const acrossTree = (across: AcrossAnswer) => ({
   of: across.of,
+  given: across.given.map((held) => ({ of: held.of, value: of(SWEPT[held.of], held.value) })),
   rows: across.rows.map((row) => ({ value: of(SWEPT[across.of], row.value), ...verdictTree(row) })),
 });
 

@@ -177,9 +177,14 @@ const verdictUnder = {
   cavitating: z.array(z.string()).meta({ description: 'Pumps short of suction head by their own files.' }),
 };
 
+const sweptQuantity = z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']);
+
 const acrossJson = z
   .strictObject({
-    of: z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']),
+    of: sweptQuantity,
+    given: z
+      .array(z.strictObject({ of: sweptQuantity, value: quantityJson('Held there.') }))
+      .meta({ description: 'What is held besides, in place of what the layout has.' }),
     rows: z.array(z.strictObject({ value: quantityJson('Of what is swept.'), ...verdictUnder })),
   })
   .meta({ description: "The pumps' verdict under other conditions, with everything else as laid out." });

@@ -14,12 +14,14 @@ const CONDITION: Record<SweptQuantity, keyof Conditions> = {
 
 /** The verdict at each of several places, days, ages or levels, with everything else as laid out. */
 export function judgeAcross(rig: Rig, typing: TypingAsked, sweep: Sweep): AcrossAnswer {
-  const { of, values } = sweep;
+  const { of, values, given = [] } = sweep;
+  const held = Object.fromEntries(given.map((one) => [CONDITION[one.of], one.value]));
   return {
     of,
+    given,
     rows: values.map((value) => ({
       value,
-      ...verdictHere(rig.with(under(rig.layout, { [CONDITION[of]]: value })), typing),
+      ...verdictHere(rig.with(under(rig.layout, { ...held, [CONDITION[of]]: value })), typing),
     })),
   };
 }

@@ -163,6 +163,13 @@ export type SweptQuantity = 'elevation' | 'air_temperature' | 'water_temperature
 export interface Sweep {
   of: SweptQuantity;
   values: number[];
+  /** What is held besides, in place of what the layout has. */
+  given?: GivenQuantity[];
+}
+
+export interface GivenQuantity {
+  of: SweptQuantity;
+  value: number;
 }
 
 /** The pumps' verdict in the layout's staging, under one condition of a sweep or one assumption of power. */
@@ -183,6 +190,8 @@ export interface VerdictUnder {
 
 export interface AcrossAnswer {
   of: SweptQuantity;
+  /** What is held besides, in place of what the layout has. */
+  given: GivenQuantity[];
   rows: (VerdictUnder & { value: number })[];
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readSweep } from '../../src/cli/sweep.js';
+import { readSweep, readSweeps } from '../../src/cli/sweep.js';
 import { UsageFault } from '../../src/cli/usage-fault.js';
 
 const FOOT = 0.3048;
@@ -33,6 +33,35 @@ describe('--across', () => {
     expect(readSweep('wear 0 %, 5 %')).toEqual({ of: 'wear', values: [0, expect.closeTo(0.05, 12)] });
     expect(readSweep('tank 100 %, 20 %').of).toBe('tank_level');
   });
+
+  test('lists set off by semicolons are crossed, the first along each table', () => {
+    const tables = readSweeps('0 ft, 8,000 ft; 59 degF, 104 degF; wear 0 %, 5 %');
+    expect(tables.map(({ given }) => given?.map(({ of, value }) => `${of} ${value.toFixed(2)}`))).toEqual([
+      ['air_temperature 288.15', 'wear 0.00'],
+      ['air_temperature 288.15', 'wear 0.05'],
+      ['air_temperature 313.15', 'wear 0.00'],
+      ['air_temperature 313.15', 'wear 0.05'],
+    ]);
+    for (const { of, values } of tables) {
+      expect(of).toBe('elevation');
+      expect(values).toHaveLength(2);
+    }
+    expect(readSweeps('0 ft, 5,000 ft')).toEqual([readSweep('0 ft, 5,000 ft')]);
+  });
+
+  for (const [text, why] of [
+    ['0 ft, 100 ft; 200 ft', /crossed with itself/],
+    ['0 ft; ', /no value/],
+    [
+      `${Array.from({ length: 11 }, (_, i) => `${i} ft`).join(', ')}; ${'59 degF, '.repeat(10)}`,
+      /110 values/,
+    ],
+  ] as const) {
+    test(`${text.slice(0, 30)} is not crossed`, () => {
+      expect(() => readSweeps(text)).toThrow(UsageFault);
+      expect(() => readSweeps(text)).toThrow(why);
+    });
+  }
 
   for (const [text, why] of [
     ['5 %', /of what/],

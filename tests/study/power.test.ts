@@ -4,7 +4,7 @@ import { readLayoutText } from '../../src/layout/read-layout.js';
 import { FOOT, GALLON_PER_MINUTE, HORSEPOWER } from '../../src/physics/customary.js';
 import { headAt } from '../../src/physics/pump-curve/curve.js';
 import { MonotoneCurve } from '../../src/physics/pump-curve/monotone.js';
-import type { CheckAnswer, SweptQuantity } from '../../src/study/answer.js';
+import type { CheckAnswer, Sweep } from '../../src/study/answer.js';
 import { checkLayout } from '../../src/study/rating.js';
 
 /** An engine of our own invention with nothing between pump and outlet, so that its pumps can be told by hand. */
@@ -25,8 +25,7 @@ typing: {custom: {flow: 70 gpm, pressure: 200 psi}}
 `;
 
 const layoutOf = (text: string) => readLayoutText(text, 'layout.yaml').layout;
-const check = (text: string, across: { of: SweptQuantity; values: number[] }[] = []) =>
-  checkLayout(layoutOf(text), { across });
+const check = (text: string, across: Sweep[] = []) => checkLayout(layoutOf(text), { across });
 
 test('the text is YAML as a reader would write it', () => {
   expect(parse(BARE).staging).toBe('a');
@@ -127,6 +126,31 @@ describe('going from place to place', () => {
     const [row] = answer.across[0].rows;
     expect(row.pressure).toBeCloseTo(answer.atRequiredFlow?.pressure ?? 0, 0);
     expect(row.verdict).toBe(answer.pumpVerdict);
+  });
+
+  test('crossed with a day and wear, each row is that of a layout that states them', async () => {
+    const given = [
+      { of: 'air_temperature' as const, value: 310 },
+      { of: 'wear' as const, value: 0.05 },
+    ];
+    const { across } = await check(BARE, [{ of: 'elevation', values: [0, 6000 * FOOT], given }]);
+    expect(across[0].given).toEqual(given);
+    const layout = layoutOf(BARE);
+    const { a, b } = layout.engine.pumps;
+    const stated = await checkLayout({
+      ...layout,
+      site: { ...layout.site, air_temperature: 310 },
+      engine: {
+        ...layout.engine,
+        pumps: { a: { ...a, wear: 0.05 }, ...(b && { b: { ...b, wear: 0.05 } }) },
+      },
+    });
+    const [, row] = across[0].rows;
+    expect(row.pressure).toBeCloseTo(stated.atRequiredFlow?.pressure ?? 0, 0);
+    expect(row.verdict).toBe(stated.pumpVerdict);
+    const plain = (await check(BARE, [{ of: 'elevation', values: [6000 * FOOT] }])).across[0];
+    expect(plain.given).toEqual([]);
+    expect(row.pressure).toBeLessThan(plain.rows[0].pressure ?? 0);
   });
 
   test('wear is never better, nor is hot air, nor a tank drawn down', async () => {

@@ -16,6 +16,7 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
     'pumpyoke check engine-614.yaml',
     'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft"',
     'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %"',
+    'pumpyoke check engine-614.yaml --across "0 ft, 8000 ft; 60 degF, 100 degF"',
     'pumpyoke check engine-614.yaml --full',
     'pumpyoke check engine-614.yaml --ledger',
     'pumpyoke check e614.yaml --units si --out report.html',
@@ -35,9 +36,9 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
       )
       .option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
   ask: async (layout, { across, ledger, full }) => {
-    const { readSweep } = await import('../sweep.js');
+    const { readSweeps } = await import('../sweep.js');
     return (await import('../../study/rating.js')).checkLayout(layout, {
-      across: across.map(readSweep),
+      across: across.flatMap(readSweeps),
       ledger: ledger ? 'all' : 'tightest',
       depth: full || ledger ? 'full' : 'usual',
     });

@@ -64,11 +64,27 @@ function cells(here: VerdictUnder, figures: Figures, reading: boolean): Cell[] {
   ];
 }
 
+/** What a table holds besides, in place of what the layout has. */
+const HELD: Record<SweptQuantity, string> = {
+  elevation: 'at',
+  air_temperature: 'in air of',
+  water_temperature: 'with water of',
+  wear: 'with both pumps worn by',
+  tank_level: 'with the tank filled to',
+};
+
+function givenText({ given }: AcrossAnswer, figures: Figures): string {
+  const each = given.map(
+    ({ of, value }) => `${HELD[of]} ${figures.say('across.given', SWEPT[of].dimension, value)}`,
+  );
+  return each.length === 0 ? '' : `, ${listed(each)}`;
+}
+
 function acrossTable(across: AcrossAnswer, answer: CheckAnswer, figures: Figures): Block[] {
   const { title, column, dimension } = SWEPT[across.of];
   const reading = across.rows.some((row) => row.reading !== undefined);
   return [
-    heading(title),
+    heading(`${title}${givenText(across, figures)}`),
     {
       kind: 'table',
       columns: columns(column, answer, figures, reading),
