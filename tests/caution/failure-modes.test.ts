@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { figuresIn } from '../../src/report/figures.js';
 import { cautionText } from '../../src/report/sentence.js';
@@ -147,23 +149,7 @@ const MODES: {
     mode: '12 a line shut on a crew that shares its trunk',
     code: 'line_shut_rise',
     change: (d) => {
-      d.lay = [
-        { hose: hose(), length: '400 ft' },
-        {
-          branch: { inside_diameter: '1.5 in', k: 1 },
-          to: [
-            {
-              name: 'lateral',
-              steps: [
-                { hose: hose(), length: '50 ft' },
-                { ...nozzle(), name: 'the other tip' },
-              ],
-            },
-          ],
-        },
-        { hose: hose(), length: '50 ft' },
-        nozzle(),
-      ];
+      d.lay = twoLines();
     },
     laid: true,
   },
@@ -392,6 +378,195 @@ const MODES: {
   },
 ];
 
+/** Two lines on one trunk. */
+const twoLines = () => [
+  { hose: hose(), length: '400 ft' },
+  {
+    branch: { inside_diameter: '1.5 in', k: 1 },
+    to: [
+      {
+        name: 'lateral',
+        steps: [
+          { hose: hose(), length: '50 ft' },
+          { ...nozzle(), name: 'the other tip' },
+        ],
+      },
+    ],
+  },
+  { hose: hose(), length: '50 ft' },
+  nozzle(),
+];
+
+/** Hazards that no failure mode names, each provoked in the same way. */
+const BESIDES: typeof MODES = [
+  {
+    mode: 'a curve that droops, in parallel',
+    code: 'drooping_curve',
+    at: 'pump a',
+    change: (d) => {
+      d.engine.pumps.a.model.points[0] = ['0 gpm', '360 psi'];
+    },
+  },
+  {
+    mode: 'nozzles that ask for more than the curves tell of',
+    code: 'pump_off_curve',
+    change: (d) => {
+      d.lay = [
+        { hose: { ...hose(), coefficient: 2 }, length: '20 ft' },
+        { nozzle: { kind: 'smooth_bore', bore: '1-1/4 in' }, name: 'tip' },
+      ];
+    },
+    laid: true,
+  },
+  {
+    mode: 'a curve that was not measured at no flow',
+    code: 'shutoff_not_measured',
+    change: (d) => {
+      d.engine.pumps.a.model.points[0] = ['10 gpm', '398 psi'];
+    },
+    laid: true,
+  },
+  {
+    mode: 'an intake under pressure that falls below its floor',
+    code: 'intake_below_floor',
+    change: (d) => {
+      d.supply = { relay: { pressure: '10 psi' } };
+    },
+    laid: true,
+  },
+  {
+    mode: 'an intake relief under the pressure of the relay',
+    code: 'relay_relief_low',
+    change: (d) => {
+      d.supply = { relay: { pressure: '60 psi', relief: '50 psi' } };
+    },
+    laid: true,
+  },
+  {
+    mode: 'an intake relief far over the pressure of the relay',
+    code: 'relay_relief_high',
+    change: (d) => {
+      d.supply = { relay: { pressure: '60 psi', relief: '90 psi' } };
+    },
+    laid: true,
+  },
+  {
+    mode: 'a lift over what is attained',
+    code: 'lift_over_attainable',
+    change: (d) => {
+      const step = { hose: { inside_diameter: '4 in', coefficient: 0.2 }, length: '25 ft' };
+      d.supply = { draft: { lift: '24 ft', suction: [step] } };
+    },
+    laid: true,
+  },
+  {
+    mode: 'hose that falls flat on a ridge',
+    code: 'hose_below_air',
+    change: (d) => {
+      d.lay = [
+        { hose: hose(), length: '1500 ft', rise: '300 ft' },
+        { hose: hose(), length: '600 ft', rise: '-300 ft' },
+        { open_end: true },
+      ];
+    },
+    laid: true,
+  },
+  {
+    mode: 'the far line burst, which leaves the other crew short',
+    code: 'nozzle_short_when_burst',
+    at: 'the other tip',
+    change: (d) => {
+      d.lay = twoLines();
+      d.lay[1].to[0].steps[1].nozzle.working.from = '150 psi';
+    },
+    laid: true,
+  },
+  {
+    mode: 'a nozzle short on one pump',
+    code: 'nozzle_short_on_one_pump',
+    at: 'tip',
+    change: (d) => {
+      d.lay.at(-1).nozzle.working.from = '300 psi';
+    },
+    laid: true,
+  },
+  {
+    mode: 'an engine short of power at its height',
+    code: 'power_limited',
+    change: (d) => {
+      d.site.elevation = '8,000 ft';
+      for (const name of ['a', 'b']) {
+        d.engine.pumps[name].model.power = { rated: '20 hp', aspiration: 'natural', fuel: 'gasoline' };
+      }
+    },
+  },
+  {
+    mode: 'a verdict that rests on power that no file tells',
+    code: 'verdict_rests_on_power',
+    change: (d) => {
+      d.site.elevation = '8,000 ft';
+      d.typing = { custom: { flow: '120 gpm', pressure: '300 psi' } };
+      for (const name of ['a', 'b']) {
+        d.engine.pumps[name].model.power = undefined;
+        d.engine.pumps[name].model.efficiency = undefined;
+      }
+    },
+  },
+  {
+    mode: 'a governor set under what is asked',
+    code: 'governor_below_requirement',
+    change: (d) => {
+      d.throttle = { discharge_pressure: '150 psi' };
+    },
+  },
+  {
+    mode: 'a reading past a common gauge',
+    code: 'past_the_gauge',
+    change: (d) => {
+      for (const name of ['a', 'b']) {
+        d.engine.pumps[name].model.points = [
+          ['0 gpm', '600 psi'],
+          ['40 gpm', '580 psi'],
+          ['80 gpm', '540 psi'],
+          ['120 gpm', '470 psi'],
+        ];
+      }
+      d.engine.relief = undefined;
+      d.typing = { scheme: 'nwcg', class: 'engine-3' };
+    },
+  },
+  {
+    mode: 'hose over its working pressure',
+    code: 'hose_over_working_pressure',
+    change: (d) => {
+      d.lay[0].hose.limits.working = '350 psi';
+    },
+    laid: true,
+  },
+  {
+    mode: 'hose near its service test pressure',
+    code: 'hose_near_service_test',
+    change: (d) => {
+      d.lay[0].hose.limits.service_test = '420 psi';
+    },
+    laid: true,
+  },
+];
+
+/** Every code that a hazard may speak with, as the sources have them. */
+const FOLDER = join(import.meta.dirname, '../../src/caution');
+const SPOKEN = readdirSync(FOLDER)
+  .map((file) => readFileSync(join(FOLDER, file), 'utf8'))
+  .flatMap((source) => [
+    // Of `low ? 'one' : 'other'` as well, and of lines of the ledger.
+    ...[...source.matchAll(/\bcode: ([^,\n]*)/g)].flatMap(([, value]) => [...value.matchAll(/'(\w+_\w+)'/g)]),
+    ...source.matchAll(/pastLimit\(facts, '(\w+)'/g),
+    ...[...source.matchAll(/\[((?:'\w+',? ?)+)\]\.flatMap\(\(code\)/g)].flatMap(([, list]) => [
+      ...list.matchAll(/'(\w+)'/g),
+    ]),
+  ])
+  .map(([, code]) => code);
+
 const codes = (cautions: readonly Caution[]) => cautions.map(({ code }) => code);
 
 describe('a sound engine', () => {
@@ -407,7 +582,7 @@ describe('a sound engine', () => {
 });
 
 describe('each failure mode is found', () => {
-  for (const { mode, code, at, change, laid } of MODES) {
+  for (const { mode, code, at, change, laid } of [...MODES, ...BESIDES]) {
     test(mode, async () => {
       const document = changed(change);
       const { cautions } = await checked(document);
@@ -423,6 +598,13 @@ describe('each failure mode is found', () => {
       if (laid) expect(codes((await operated(document)).cautions)).toContain(code);
     });
   }
+
+  test('every code that a hazard may speak with is provoked', () => {
+    const provoked = new Set([...MODES, ...BESIDES].map(({ code }) => code));
+    expect(SPOKEN.length).toBeGreaterThan(45);
+    expect([...new Set(SPOKEN)].filter((code) => !provoked.has(code))).toEqual([]);
+    expect([...provoked].filter((code) => !SPOKEN.includes(code))).toEqual([]);
+  });
 
   test('all fifteen of them', () => {
     const seen = new Set(MODES.map(({ mode }) => Number.parseInt(mode, 10)));
