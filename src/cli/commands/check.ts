@@ -26,7 +26,7 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
     command
       .option(
         '--across <list>',
-        'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; may be given again',
+        'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; lists set off by semicolons are crossed; may be given again',
         collected,
         [],
       )
