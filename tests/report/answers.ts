@@ -532,6 +532,7 @@ export function powerUntold(): CheckAnswer {
     across: [
       {
         of: 'elevation',
+        given: [],
         rows: [{ value: 3000, verdict: 'meets', pumps, cavitating: [], suctionSlack: 1 }],
       },
     ],
