@@ -51,7 +51,10 @@ export function keyOf({ code, at }: Caution): string {
 
 /** Most dangerous first, and each hazard at each place once, by its worst state; of hose, which is counted, once in all. */
 export function ranked(cautions: readonly Caution[]): Caution[] {
-  const sorted = [...cautions].sort((a, b) => LEVELS[a.level] - LEVELS[b.level] || excess(b) - excess(a));
+  // Hose that is over a limit in one state is not told of again as near it in another.
+  const over = new Set(cautions.filter(({ code }) => code.startsWith('hose_over_')).map(({ at }) => at));
+  const told = cautions.filter(({ code, at }) => code !== 'hose_near_service_test' || !over.has(at));
+  const sorted = told.sort((a, b) => LEVELS[a.level] - LEVELS[b.level] || excess(b) - excess(a));
   const seen = new Set<string>();
   return sorted.filter((caution) => {
     const key = keyOf(caution);

@@ -16,7 +16,7 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
     'pumpyoke check engine-614.yaml',
     'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft"',
     'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %"',
-    'pumpyoke check engine-614.yaml --across "0 ft, 8000 ft; 60 degF, 100 degF"',
+    'pumpyoke check e614.yaml --across "0 m, 2000 m; wear 5 %"',
     'pumpyoke check engine-614.yaml --full',
     'pumpyoke check engine-614.yaml --ledger',
     'pumpyoke check e614.yaml --units si --out report.html',
