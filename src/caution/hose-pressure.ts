@@ -1,5 +1,6 @@
 import { pressuresAlong } from '../assembly/along-hose.js';
 import type { Hose } from '../catalogue/schema/hose.js';
+import { grouped } from '../quantity/format.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
@@ -26,7 +27,9 @@ function inCase({ when, point }: HazardCase): Caution[] {
     const { element, value, limit } = worst;
     const others = same.length - 1;
     const more =
-      others === 0 ? '' : `; so is it with ${others} more ${others === 1 ? 'length' : 'lengths'} of hose`;
+      others === 0
+        ? ''
+        : `; so is it with ${grouped(others)} more ${others === 1 ? 'length' : 'lengths'} of hose`;
     return {
       code,
       level: limit.level,

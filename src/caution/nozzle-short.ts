@@ -1,4 +1,5 @@
 import { leastPressure } from '../assembly/nozzle-needs.js';
+import { grouped } from '../quantity/format.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
@@ -22,7 +23,7 @@ function inCase({ kind, when, point, gone }: HazardCase, laid: ReadonlyMap<strin
   const worst = short.reduce((kept, one) => (one.value / one.least < kept.value / kept.least ? one : kept));
   const others = short.length - 1;
   const more =
-    others === 0 ? '' : others === 1 ? '; so does 1 more nozzle' : `; so do ${others} more nozzles`;
+    others === 0 ? '' : others === 1 ? '; so does 1 more nozzle' : `; so do ${grouped(others)} more nozzles`;
   return [
     {
       code: kind === 'burst' ? 'nozzle_short_when_burst' : 'nozzle_short_on_one_pump',

@@ -2,6 +2,7 @@ import { CommanderError } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { plain } from '../report/plain.js';
 import { sentence } from '../report/words.js';
+import { wrap } from '../report/wrap.js';
 import { EXIT, type ExitStatus } from './exit-status.js';
 import type { Terminal } from './terminal.js';
 import { UsageFault } from './usage-fault.js';
@@ -26,7 +27,11 @@ function ownFault(error: unknown): ExitStatus {
 }
 
 function wrongInput(message: string, { err }: Terminal): ExitStatus {
-  process.stderr.write(`${paintFor(err.colour).tone('bad', 'error:')} ${message}\n`);
+  // In a log or a pipe one line is one error.
+  const room = process.stderr.isTTY ? err.width : Number.POSITIVE_INFINITY;
+  const [first, ...rest] = wrap(`error: ${message}`, room);
+  const head = first.replace(/^error:/, paintFor(err.colour).tone('bad', 'error:'));
+  process.stderr.write(`${[head, ...rest].join('\n')}\n`);
   return EXIT.wrongInput;
 }
 

@@ -25,6 +25,31 @@ export function hoseFacts(setting: Setting, size: HoseSize): HoseFacts {
   return HOSE[setting.units][size];
 }
 
+/** A hose of the sum, its bore as `d` and its length as `L` with the number that is given; its length as printed. */
+export function giveHose(
+  d: Drafting,
+  number: '' | '1' | '2',
+  name: string,
+  { bore, name: size }: HoseFacts,
+  lengthName: string,
+  length: number,
+): string {
+  const { unit } = d.setting;
+  d.give(`d${number}`, name, bore, unit.bore, size);
+  return d.give(`L${number}`, lengthName, length, unit.length);
+}
+
+/** One hose of those that there are, its length and its flow. */
+export function drawOneHose(draw: Draw, setting: Setting, sizesThere: readonly HoseSize[]) {
+  const hose = draw.pick(sizesThere);
+  const most = lengths(setting, 300 + 100 * setting.level);
+  return {
+    hose,
+    length: drawLength(draw, setting, lengths(setting, 100), most),
+    flow: drawFlow(draw, setting, hose),
+  };
+}
+
 /** A flow that the size usually carries and the rule set has a figure for; rounder at low levels. */
 export function drawFlow(draw: Draw, setting: Setting, size: HoseSize, share = 1): number {
   const { friction } = setting.rules;

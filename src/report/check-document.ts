@@ -1,12 +1,10 @@
-import type { UnitSystem } from '../quantity/format.js';
 import type { CheckAnswer } from '../study/answer.js';
-import { type Block, type Document, paragraph } from './document.js';
-import { figuresIn } from './figures.js';
+import { type Block, paragraph } from './document.js';
+import { reportWith } from './report-document.js';
 import { requiredFlow } from './required.js';
 import { axlesSection, pairCostSection } from './sections/axles.js';
-import { briefStops, cautionsSection } from './sections/cautions.js';
+import { cautionsSection } from './sections/cautions.js';
 import { conditionsSection } from './sections/conditions.js';
-import { foundationsSection } from './sections/foundations.js';
 import { heatSection } from './sections/heat.js';
 import { inventorySection } from './sections/inventory.js';
 import { ledgerSection } from './sections/ledger.js';
@@ -18,48 +16,33 @@ import { pumpsSection } from './sections/pumps.js';
 import { pumpsOutSection } from './sections/pumps-out.js';
 import { stagingAdviceSection } from './sections/staging-advice.js';
 import { stagingsSection } from './sections/stagings.js';
-import { requirementSection, subjectSection } from './sections/subject.js';
+import { requirementSection } from './sections/subject.js';
 import { suctionSection } from './sections/suction.js';
 import { testOrificeSection } from './sections/test-orifice.js';
 import { verdictSection } from './sections/verdict.js';
-import { DEFERRAL } from './words.js';
 
-/** The whole report of a check; `brief` keeps the verdict, what must not be run, and who decides. */
-export function checkDocument(answer: CheckAnswer, units: UnitSystem, brief = false): Document {
-  const figures = figuresIn(units);
-  const { title } = answer;
-  const verdict = verdictSection(answer, figures);
-  if (brief) {
-    return { title, blocks: [...verdict, ...briefStops(answer.cautions, figures), paragraph(DEFERRAL)] };
-  }
-  return {
-    title,
-    blocks: [
-      ...verdict,
-      ...subjectSection(answer, figures),
-      ...requirementSection(answer, figures),
-      ...stagingsSection(answer, figures),
-      ...conditionsSection(answer, figures),
-      ...pumpsSection(answer, figures, `The pumps at ${requiredFlow(answer, figures)}`),
-      ...stagingAdviceSection(answer, figures),
-      ...heatSection(answer.heat, figures),
-      ...suctionSection(answer, figures),
-      ...pressureControlSection(answer, figures),
-      ...ledgerSection(answer.ledger, figures),
-      ...lossesSection(answer, figures),
-      ...cautionsSection(answer.cautions, figures),
-      ...testOrificeSection(answer.testOrifice, figures),
-      ...pumpsOutSection(answer, figures),
-      ...(answer.life ? lifeSection(answer.life, figures) : []),
-      ...inventorySection(answer.inventory, figures),
-      ...axlesSection(answer.axles, figures),
-      ...pairCostSection(answer.pairCost, figures),
-      ...pointsSection(answer, figures),
-      ...leftOut(answer),
-      ...foundationsSection(answer.assumptions, answer.solver, figures),
-    ],
-  };
-}
+/** The whole report of a check. */
+export const checkDocument = reportWith<CheckAnswer>(verdictSection, (answer, figures) => [
+  ...requirementSection(answer, figures),
+  ...stagingsSection(answer, figures),
+  ...conditionsSection(answer, figures),
+  ...pumpsSection(answer, figures, `The pumps at ${requiredFlow(answer, figures)}`),
+  ...stagingAdviceSection(answer, figures),
+  ...heatSection(answer.heat, figures),
+  ...suctionSection(answer, figures),
+  ...pressureControlSection(answer, figures),
+  ...ledgerSection(answer.ledger, figures),
+  ...lossesSection(answer, figures),
+  ...cautionsSection(answer.cautions, figures),
+  ...testOrificeSection(answer.testOrifice, figures),
+  ...pumpsOutSection(answer, figures),
+  ...(answer.life ? lifeSection(answer.life, figures) : []),
+  ...inventorySection(answer.inventory, figures),
+  ...axlesSection(answer.axles, figures),
+  ...pairCostSection(answer.pairCost, figures),
+  ...pointsSection(answer, figures),
+  ...leftOut(answer),
+]);
 
 /** What a usual check does not look into, so that nobody takes its silence for a clean bill. */
 function leftOut({ depth }: CheckAnswer): Block[] {

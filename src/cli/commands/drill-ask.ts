@@ -15,6 +15,8 @@ const STUDENT = 'you';
 class Lines {
   readonly #readline: Interface;
   #ended = false;
+  /** Lines that came before they were asked for: a quick hand types ahead. */
+  readonly #ahead: string[] = [];
   #waiting: ((line: string | undefined) => void) | undefined;
 
   constructor() {
@@ -36,7 +38,8 @@ class Lines {
   }
 
   next(): Promise<string | undefined> {
-    if (this.#ended) return Promise.resolve(undefined);
+    const ahead = this.#ahead.shift();
+    if (ahead !== undefined || this.#ended) return Promise.resolve(ahead);
     this.#readline.prompt();
     return new Promise((resolve) => {
       this.#waiting = resolve;
@@ -50,7 +53,8 @@ class Lines {
   #give(line: string | undefined): void {
     const waiting = this.#waiting;
     this.#waiting = undefined;
-    waiting?.(line);
+    if (waiting) waiting(line);
+    else if (line !== undefined) this.#ahead.push(line);
   }
 }
 

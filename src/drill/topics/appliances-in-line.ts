@@ -8,6 +8,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   hoseFacts,
   lengths,
   lineEnd,
@@ -47,8 +48,7 @@ export const appliancesInLine = topic<AppliancesFacts>({
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const facts = hoseFacts(setting, hose);
-    d.give('d', 'hose', facts.bore, unit.bore, facts.name);
-    const len = d.give('L', 'length of the line', length, unit.length);
+    const len = giveHose(d, '', 'hose', facts, 'length of the line', length);
     const q = d.give('Q', 'flow', flow, unit.flow);
     const up = height === undefined ? '' : d.give('H', 'height above the pump', height, unit.length);
     const end = lineEnd(d, hose, q);

@@ -1,26 +1,17 @@
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
-import { drawFlow, drawLength, friction, hoseFacts, lengths, sizes } from '../parts.js';
+import { drawOneHose, friction, giveHose, hoseFacts, sizes } from '../parts.js';
 import type { SingleLineFacts } from './single-line.js';
 
 export const frictionLoss = topic<SingleLineFacts>({
   id: 'friction-loss',
   title: 'Friction loss in hose',
-  draw(draw, setting) {
-    const hose = draw.pick(sizes(setting));
-    const most = lengths(setting, 300 + 100 * setting.level);
-    return {
-      hose,
-      length: drawLength(draw, setting, lengths(setting, 100), most),
-      flow: drawFlow(draw, setting, hose),
-    };
-  },
+  draw: (draw, setting) => drawOneHose(draw, setting, sizes(setting)),
   pose({ hose, length, flow }, setting) {
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const facts = hoseFacts(setting, hose);
-    d.give('d', 'hose', facts.bore, unit.bore, facts.name);
-    const len = d.give('L', 'length of the hose', length, unit.length);
+    const len = giveHose(d, '', 'hose', facts, 'length of the hose', length);
     const q = d.give('Q', 'flow', flow, unit.flow);
     friction(d, {
       symbol: 'FL',

@@ -7,6 +7,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   hoseFacts,
   lengths,
   nozzlePressure,
@@ -56,10 +57,8 @@ export const progressiveLay = topic<ProgressiveLayFacts>({
     const { unit, wording } = setting;
     const [main, side] = [hoseFacts(setting, trunk), hoseFacts(setting, lateral)];
     const n = laterals;
-    d.give('d1', 'trunk', main.bore, unit.bore, main.name);
-    const s = d.give('L1', 'trunk to the first wye and from wye to wye', spacing, unit.length);
-    d.give('d2', 'laterals', side.bore, unit.bore, side.name);
-    const l = d.give('L2', 'length of each lateral', lateralLength, unit.length);
+    const s = giveHose(d, '1', 'trunk', main, 'trunk to the first wye and from wye to wye', spacing);
+    const l = giveHose(d, '2', 'laterals', side, 'length of each lateral', lateralLength);
     const q = d.give('q', 'flow of each lateral', flow, unit.flow);
     d.give('N', 'laterals open', n, '', count(n));
     const up = height === 0 ? '' : d.give('H', 'height of the last wye above the pump', height, unit.length);

@@ -8,6 +8,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   hoseFacts,
   lengths,
   nozzlePressure,
@@ -44,8 +45,7 @@ export const siamese = topic<SiameseFacts>({
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const facts = hoseFacts(setting, hose);
-    d.give('d', 'hose of each line', facts.bore, unit.bore, facts.name);
-    const len = d.give('L', 'length of each line', length, unit.length);
+    const len = giveHose(d, '', 'hose of each line', facts, 'length of each line', length);
     const q = d.give('Q', 'flow of the monitor', flow, unit.flow);
     const up =
       height === undefined ? '' : d.give('H', 'height of the monitor above the pump', height, unit.length);

@@ -2,11 +2,10 @@ import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
   besideSolver,
-  drawFlow,
-  drawLength,
+  drawOneHose,
   friction,
+  giveHose,
   hoseFacts,
-  lengths,
   lineEnd,
   lineSizes,
   pumpRounding,
@@ -22,21 +21,12 @@ export interface SingleLineFacts {
 export const singleLine = topic<SingleLineFacts>({
   id: 'single-line',
   title: 'Pump pressure of a single line on the level',
-  draw(draw, setting) {
-    const hose = draw.pick(lineSizes(setting));
-    const most = lengths(setting, 300 + 100 * setting.level);
-    return {
-      hose,
-      length: drawLength(draw, setting, lengths(setting, 100), most),
-      flow: drawFlow(draw, setting, hose),
-    };
-  },
+  draw: (draw, setting) => drawOneHose(draw, setting, lineSizes(setting)),
   pose({ hose, length, flow }, setting) {
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const facts = hoseFacts(setting, hose);
-    d.give('d', 'hose', facts.bore, unit.bore, facts.name);
-    const len = d.give('L', 'length of the line', length, unit.length);
+    const len = giveHose(d, '', 'hose', facts, 'length of the line', length);
     const q = d.give('Q', 'flow', flow, unit.flow);
     const end = lineEnd(d, hose, q);
     friction(d, {

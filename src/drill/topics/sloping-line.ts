@@ -7,6 +7,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   hoseFacts,
   lengths,
   lineEnd,
@@ -47,8 +48,7 @@ function pose(facts: SlopingLineFacts, setting: Setting, up: boolean) {
   const { unit, wording, rules } = setting;
   const { hose, length, flow, height, grade, storey } = facts;
   const hoseOf = hoseFacts(setting, hose);
-  d.give('d', 'hose', hoseOf.bore, unit.bore, hoseOf.name);
-  const len = d.give('L', 'length of the line', length, unit.length);
+  const len = giveHose(d, '', 'hose', hoseOf, 'length of the line', length);
   const q = d.give('Q', 'flow', flow, unit.flow);
   const end = lineEnd(d, hose, q, true);
   let where: string;

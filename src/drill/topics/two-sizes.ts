@@ -9,6 +9,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   hoseFacts,
   lengths,
   lineEnd,
@@ -53,10 +54,8 @@ export const twoSizes = topic<TwoSizesFacts | undefined>({
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const [one, two] = [hoseFacts(setting, first), hoseFacts(setting, second)];
-    d.give('d1', 'first hose', one.bore, unit.bore, one.name);
-    const len1 = d.give('L1', 'length of the first hose', firstLength, unit.length);
-    d.give('d2', 'second hose', two.bore, unit.bore, two.name);
-    const len2 = d.give('L2', 'length of the second hose', secondLength, unit.length);
+    const len1 = giveHose(d, '1', 'first hose', one, 'length of the first hose', firstLength);
+    const len2 = giveHose(d, '2', 'second hose', two, 'length of the second hose', secondLength);
     const q = d.give('Q', 'flow', flow, unit.flow);
     const up =
       height === undefined ? '' : d.give('H', 'height of the end above the pump', height, unit.length);

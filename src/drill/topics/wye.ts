@@ -9,6 +9,7 @@ import {
   drawLength,
   elevation,
   friction,
+  giveHose,
   handSizes,
   hoseFacts,
   lengths,
@@ -92,10 +93,8 @@ export const wyeEqual = topic<WyeEqualFacts | undefined>({
     const d = new Drafting(setting);
     const { unit, wording } = setting;
     const [main, branch] = [hoseFacts(setting, feeder), hoseFacts(setting, leg)];
-    d.give('d1', 'hose before the wye', main.bore, unit.bore, main.name);
-    const len1 = d.give('L1', 'length before the wye', feederLength, unit.length);
-    d.give('d2', 'hose of each leg', branch.bore, unit.bore, branch.name);
-    const len2 = d.give('L2', 'length of each leg', legLength, unit.length);
+    const len1 = giveHose(d, '1', 'hose before the wye', main, 'length before the wye', feederLength);
+    const len2 = giveHose(d, '2', 'hose of each leg', branch, 'length of each leg', legLength);
     const q = d.give('q', 'flow of each leg', flow, unit.flow);
     d.give('N', 'legs', legs, '', count(legs));
     const end = lineEnd(d, leg, q);
@@ -206,8 +205,7 @@ export const wyeUnequal = topic<WyeUnequalFacts | undefined>({
     const { unit, wording } = setting;
     const [main, branch] = [hoseFacts(setting, feeder), hoseFacts(setting, leg)];
     const sloping = heights.some((height) => height !== 0);
-    d.give('d1', 'hose before the wye', main.bore, unit.bore, main.name);
-    const len1 = d.give('L1', 'length before the wye', feederLength, unit.length);
+    const len1 = giveHose(d, '1', 'hose before the wye', main, 'length before the wye', feederLength);
     d.give('d2', 'hose of each leg', branch.bore, unit.bore, branch.name);
     const legWords = (['A', 'B'] as const).map((name, at) => {
       const length = d.give(`L${name}`, `length of leg ${name}`, legLengths[at], unit.length);

@@ -4,7 +4,7 @@ import type { Figures } from '../figures.js';
 
 function breaksCell({ breaks }: CaseAnswer): Cell {
   if (breaks.length === 0) return 'no limit';
-  return { text: breaks.map((code) => code.replaceAll('_', ' ')).join(', '), tone: 'care' };
+  return { text: [...new Set(breaks)].map((code) => code.replaceAll('_', ' ')).join(', '), tone: 'care' };
 }
 
 /** States that are run whether anyone asks or not. */

@@ -61,7 +61,9 @@ function seriesText(series: Control['series'][number], figures: Figures): string
 
 function surgeText(surge: Control['surges'][number], figures: Figures): string {
   const rise = figures.say('pressure_control.surge.rise', 'pressure', surge.rise);
-  const speed = figures.say('pressure_control.surge.wave_speed', 'velocity', surge.waveSpeed);
+  const speed = figures.say('pressure_control.surge.wave_speed', 'velocity', surge.waveSpeed, {
+    decimals: 0,
+  });
   const velocity = figures.say('pressure_control.surge.velocity', 'velocity', surge.velocity);
   const peak = figures.say('pressure_control.surge.peak', 'pressure', surge.peak);
   const how =
