@@ -42,6 +42,11 @@ svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
 .line { display: inline-block; min-width: 9em; border-bottom: 1px solid #1a1a1a; }
 p:has(+ ul), p:has(+ ol), p:has(+ .blank) { break-after: avoid; }
 p { orphans: 3; widows: 3; }
+@media screen and (max-width: 30rem) {
+  body { margin: 1rem auto; padding: 0 .7rem; }
+  table { font-size: .8rem; line-height: 1.35; }
+  th, td { padding: .25rem .3rem; }
+}
 @media print {
   body { margin: 0; max-width: none; font-size: 10.5pt; line-height: 1.35; }
   .wide { overflow: visible; }

@@ -79,7 +79,8 @@ function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
   if (past) end ??= delivery.endOfCurves();
   // The required flow is on the curves where it is reachable, so that they end no sooner.
   const most = past ? Math.max(end?.flow ?? 0, reachable ? point.flow : 0) : found?.flow;
-  const drawable = starved === undefined || !boilsAtInlet(state, starved);
+  // Past a curve what stands at an inlet is not known either.
+  const drawable = !reachable || starved === undefined || !boilsAtInlet(state, starved);
   const flow =
     found && cavitating(found.state).some((pump) => boilsAtInlet(found.state, pump)) ? undefined : most;
   const judged: PointJudged = {

@@ -80,6 +80,14 @@ test('water that is not lifted up to a nozzle is no water there, and not a press
   expect(text).toContain('No water reaches far with the lay as it stands');
 });
 
+test('a staging that runs off its curve says that, and not that water would boil past it', async () => {
+  const weak = '{name: weak, points: [[0 gpm, 300 psi], [50 gpm, 250 psi], [80 gpm, 100 psi]]}';
+  const answer = await checkLayout(layoutOf(`${engine('', weak)}${TYPING}staging: parallel\n`));
+  const series = answer.stagings.find(({ staging }) => staging === 'series');
+  expect(series?.boilsAt).toBeUndefined();
+  expect(series?.limit?.template).toContain('reaches the end of its curve');
+});
+
 describe('a check of a lift that no air pressure lifts', () => {
   const strong = '{name: strong, points: [[0 gpm, 600 psi], [50 gpm, 550 psi], [150 gpm, 400 psi]]}';
   const layout = () =>
