@@ -41,15 +41,15 @@ export const checkDocument = reportWith<CheckAnswer>(verdictSection, (answer, fi
   ...axlesSection(answer.axles, figures),
   ...pairCostSection(answer.pairCost, figures),
   ...pointsSection(answer, figures),
-  ...leftOut(answer),
+  ...leftOutParagraph(answer),
 ]);
 
-/** What a usual check does not look into, so that nobody takes its silence for a clean bill. */
-function leftOut({ depth }: CheckAnswer): Block[] {
-  if (depth === 'full') return [];
+/** What has no steady state, so that nobody takes silence about it for a clean bill. */
+function leftOutParagraph({ leftOut }: CheckAnswer): Block[] {
+  if (leftOut.length === 0) return [];
   return [
     paragraph(
-      'Not looked into here, and no caution covers it: one pump out, wear and service, suction and lifts, how the stagings run, higher places and hotter days. Ask with --full.',
+      `No steady state was found for ${leftOut.join(', ')}: nothing is told of it, and no caution covers it.`,
     ),
   ];
 }

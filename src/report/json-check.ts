@@ -87,7 +87,7 @@ const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
 
 export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   question: answer.question,
-  depth: answer.depth,
+  left_out: answer.leftOut,
   title: answer.title,
   engine: answer.engine,
   site: siteTree(answer.site),

@@ -227,8 +227,8 @@ export const checkJson = z
   .strictObject({
     format,
     question: z.literal('check'),
-    depth: z.enum(['usual', 'full']).meta({
-      description: 'Whether it looked into one pump out, wear, lifts, staging and other places too.',
+    left_out: z.array(z.string()).meta({
+      description: 'What is told beside a verdict and is not here, because it has no steady state.',
     }),
     title: z.string(),
     engine: z.string(),

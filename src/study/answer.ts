@@ -226,8 +226,8 @@ export interface RunningFacts {
 
 export interface CheckAnswer extends RunningFacts, EngineFacts {
   question: 'check';
-  /** Whether the engine was taken through other states than the one that it is asked to stand in. */
-  depth: 'usual' | 'full';
+  /** What is told beside a verdict and is not here, because it has no steady state. */
+  leftOut: string[];
   title: string;
   engine: string;
   site: SiteConditions;

@@ -5,6 +5,7 @@ import { axlesOf } from './axles.js';
 import { under } from './conditions.js';
 import type { EngineFacts } from './engine-answer.js';
 import { heatOf } from './heat.js';
+import type { Beside } from './if-steady.js';
 import { lifeOf } from './life.js';
 import { pumpsOut } from './one-out.js';
 import { pairCost } from './pair-cost.js';
@@ -22,14 +23,14 @@ export function engineFacts(
   typing: TypingAsked,
   judged: readonly StagingJudged[],
   states: { working: OperatingPoint; shut: OperatingPoint },
-  full: boolean,
+  beside: Beside,
 ): EngineFacts {
   const { layout } = rig;
   return {
-    hotDay: full ? hotDay(rig, typing) : undefined,
+    hotDay: beside('a hot day', () => hotDay(rig, typing)),
     heat: heatOf(layout, states.working, states.shut),
-    pumpsOut: full ? pumpsOut(rig, typing, judged) : [],
-    life: full ? lifeOf(rig, typing) : undefined,
+    pumpsOut: beside('one pump out', () => pumpsOut(rig, typing, judged)) ?? [],
+    life: beside('wear and service', () => lifeOf(rig, typing)),
     axles: axlesOf(layout),
     pairCost: pairCost(layout),
   };

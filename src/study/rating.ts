@@ -8,6 +8,7 @@ import { assumptions, backflow, totalForGauge } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
 import { engineFacts } from './engine-facts.js';
 import { highestPlace } from './highest-place.js';
+import { besideInto } from './if-steady.js';
 import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
 import { ledgerOf } from './ledger.js';
@@ -41,11 +42,6 @@ export interface CheckOptions {
   across?: readonly Sweep[];
   /** How much of the ledger of limits: its tightest lines, unless all are asked for. */
   ledger?: 'tightest' | 'all';
-  /**
-   * `usual` leaves out what takes the engine through states that it is not asked to stand in: other places and days, one
-   * pump out, wear, lifts, and the stagings held against each other. Working them out costs three times the rest.
-   */
-  depth?: 'usual' | 'full';
 }
 
 /**
@@ -61,11 +57,11 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const points = ratingPoints(typing);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
   const own = judgeStaging(rig, staging, points);
-  const beside = asked
+  const sideBySide = asked
     .filter((one) => rig.can(one))
     .map((one) => (one === staging ? own : judgeBeside(rig, one, points)));
-  const judged = beside.filter((one) => 'worst' in one);
-  const stagings = beside.map((one) => ('worst' in one ? stagingAnswer(one) : one));
+  const judged = sideBySide.filter((one) => 'worst' in one);
+  const stagings = sideBySide.map((one) => ('worst' in one ? stagingAnswer(one) : one));
   const { worst } = own;
   const { delivery } = worst;
   const { test_orifice } = typing.requirement;
@@ -84,18 +80,19 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     ...laidCases(rig, staging),
   ];
   if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
-  const deep = options.depth !== 'usual';
-  const here = deep || options.across?.length ? judgeHere(rig, typing) : undefined;
-  const powerBracket = bracketPower(rig, typing);
+  const leftOut: string[] = [];
+  const beside = besideInto(leftOut);
+  const here = judgeHere(rig, typing);
+  const powerBracket = beside('power that no file tells', () => bracketPower(rig, typing));
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    highestPlace: here && highestPlace(rig, typing, here.here, powerBracket),
+    highestPlace: beside('the highest place', () => highestPlace(rig, typing, here.here, powerBracket)),
     powerBracket,
-    suction: deep && here ? suctionOf(rig, typing, delivery, state, here) : undefined,
+    suction: beside('suction', () => suctionOf(rig, typing, delivery, state, here)),
     pressureControl: pressureControlOf(rig, delivery, state),
-    stagingAdvice: deep ? adviseStaging(rig, judged, worst.point) : undefined,
+    stagingAdvice: beside('which staging suits', () => adviseStaging(rig, judged, worst.point)),
   };
-  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, deep);
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, beside);
   const judgedAt = closingOrifice(rig)
     ? 'the gauge tee of the test orifice'
     : endName(delivery.end.name, delivery.assembly.ends.length);
@@ -107,7 +104,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   });
   return {
     question: 'check',
-    depth: deep ? 'full' : 'usual',
+    leftOut,
     title: layout.title,
     engine: layout.engine.name,
     site: delivery.assembly.site,

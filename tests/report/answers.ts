@@ -33,7 +33,7 @@ const loss = (where: string, kind: string, flow: number, lost: number): Loss => 
 export function meeting(): CheckAnswer {
   return {
     question: 'check',
-    depth: 'full',
+    leftOut: [],
     title: 'Proof of rating, both pumps side by side',
     engine: 'Engine 614',
     site,

@@ -3,8 +3,7 @@ import { readLayoutText } from '../../src/layout/read-layout.js';
 import { PSI } from '../../src/physics/customary.js';
 import { checkLayout } from '../../src/study/rating.js';
 
-const check = async (text: string) =>
-  checkLayout(readLayoutText(text, 'layout.yaml').layout, { depth: 'usual' });
+const check = async (text: string) => checkLayout(readLayoutText(text, 'layout.yaml').layout);
 
 const engine = (points: string, more = '') => `
 engine:

@@ -6,7 +6,6 @@ const collected = (text: string, before: string[]): string[] => [...before, text
 interface CheckGiven {
   across: string[];
   ledger?: boolean;
-  full?: boolean;
 }
 
 export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
@@ -17,7 +16,6 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
     'pumpyoke check engine-614.yaml --across "0 ft, 5000 ft"',
     'pumpyoke check engine-614.yaml --across "wear 0 %, 5 %"',
     'pumpyoke check e614.yaml --across "0 m, 2000 m; wear 5 %"',
-    'pumpyoke check engine-614.yaml --full',
     'pumpyoke check engine-614.yaml --ledger',
     'pumpyoke check e614.yaml --units si --out report.html',
     'pumpyoke check engine-614.yaml --json',
@@ -30,17 +28,12 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
         collected,
         [],
       )
-      .option(
-        '--full',
-        'also one pump out, wear and service, suction and lifts, staging against staging, higher places and hotter days',
-      )
       .option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
-  ask: async (layout, { across, ledger, full }) => {
+  ask: async (layout, { across, ledger }) => {
     const { readSweeps } = await import('../sweep.js');
     return (await import('../../study/rating.js')).checkLayout(layout, {
       across: across.flatMap(readSweeps),
       ledger: ledger ? 'all' : 'tightest',
-      depth: full || ledger ? 'full' : 'usual',
     });
   },
   holds: (answer) => answer.verdict === 'meets',
