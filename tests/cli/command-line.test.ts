@@ -100,6 +100,17 @@ test('a reader that stops reading ends it quietly', () => {
   expect(stderr).toBe('');
 });
 
+test('a pipe that is read late gets every letter of an answer longer than it holds', () => {
+  const words = ['drill', '--mix', '--count', '100', '--seed', '7', '--key', '--format', 'html'];
+  const straight = pumpyoke(words).out;
+  expect(straight.length).toBeGreaterThan(300_000);
+  const late = spawnSync('sh', ['-c', '"$0" "$@" | (sleep 1; cat)', process.execPath, EXECUTABLE, ...words], {
+    encoding: 'utf8',
+    maxBuffer: 64 * 1024 * 1024,
+  });
+  expect(late.stdout).toBe(straight);
+});
+
 test('a pipe that nobody reads any more is no fault', () => {
   const command = `( sleep 0.3; ${quoted(process.execPath)} ${quoted(EXECUTABLE)} check ${quoted(demo)}; echo $? >&2 ) | true`;
   const { stderr } = spawnSync('sh', ['-c', command], { encoding: 'utf8' });
