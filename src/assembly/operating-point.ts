@@ -8,10 +8,13 @@ import type { Element, Place } from './network-builder.js';
 export class OperatingPoint {
   readonly assembly: Assembly;
   readonly solution: Solution;
+  /** By link: speeds that the flow alone does not tell, since the engine could hold several at it. */
+  private readonly speeds: ReadonlyMap<number, number>;
 
-  constructor(assembly: Assembly, solution: Solution) {
+  constructor(assembly: Assembly, solution: Solution, speeds: ReadonlyMap<number, number> = new Map()) {
     this.assembly = assembly;
     this.solution = solution;
+    this.speeds = speeds;
   }
 
   get failure(): NetworkFailure | undefined {
@@ -64,6 +67,8 @@ export class OperatingPoint {
   /** Part of the speed of its curve that the pump runs at: its governor's, or what its engine has power for. */
   speedOf(pump: AssembledPump): number {
     if (pump.held === undefined) return pump.speed;
+    const told = this.speeds.get(pump.link);
+    if (told !== undefined) return told;
     const out = { speed: pump.speed, slope: 0 };
     pump.held.evaluate(this.flow(pump.link), pump.speed, out);
     return out.speed;

@@ -26,6 +26,16 @@ export class PumpLaw {
     this.loss.curve = curve;
     if (this.limit && held) this.limit.held = held;
   }
+
+  /** Holds the pump at a part of the speed of its curve, whatever its engine has power for; undefined lets it go. */
+  pin(speed: number | undefined): void {
+    if (this.limit) this.limit.pinned = speed;
+  }
+
+  /** The speed that it is pinned at. */
+  get pinned(): number | undefined {
+    return this.limit?.pinned;
+  }
 }
 
 class PumpLoss implements LossCurve {
@@ -45,12 +55,18 @@ class PumpLoss implements LossCurve {
 
 class EngineLimit implements SpeedLimit {
   held: HeldSpeed;
+  pinned: number | undefined;
 
   constructor(held: HeldSpeed) {
     this.held = held;
   }
 
   evaluate(flow: number, set: number, out: SpeedAtFlow): void {
-    this.held.evaluate(flow, set, out);
+    if (this.pinned === undefined) {
+      this.held.evaluate(flow, set, out);
+      return;
+    }
+    out.speed = this.pinned;
+    out.slope = 0;
   }
 }

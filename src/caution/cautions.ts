@@ -25,6 +25,7 @@ import { reliefSetting } from './relief-setting.js';
 import { ridgePressure } from './ridge-pressure.js';
 import { slopeAsHeight } from './slope-as-height.js';
 import { starvedNozzle } from './starved-nozzle.js';
+import { steepEfficiency } from './steep-efficiency.js';
 import { suctionShort } from './suction-short.js';
 import { tankRunsOut } from './tank-runs-out.js';
 import { thinAir } from './thin-air.js';
@@ -53,6 +54,7 @@ const HAZARDS: readonly Hazard[] = [
   droopingCurve,
   offCurve,
   enginePower,
+  steepEfficiency,
   thinAir,
   wrongStaging,
   judgedAtPanel,

@@ -8,6 +8,8 @@ const NEAR_ENOUGH = 1e-4;
 const LEAST_DESCENT = 1e-14;
 /** Out of balance by this part of the greatest head is the rounding of heads, which no further step lessens. */
 const ROUNDING = 1e-12;
+/** The same where flows are found: steep laws make so much of the rounding of a flow through a level one. */
+const STEEP_ROUNDING = 1e-8;
 /** Part of the overshoot that a step may leave from then on. */
 const CAREFUL = 0.1;
 
@@ -51,10 +53,7 @@ export class Newton {
       const { descent, along } = equations;
       if (!Number.isFinite(descent)) return 'number';
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) return 'solved';
-      // Steps to and fro across a kink at no flow: what they would still gain is nothing.
-      if (losses.upright && equations.worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) return 'solved';
-      // A draw far past what the pumps can give stands at heads of a million metres.
-      if (losses.upright && equations.worstHead <= ROUNDING * equations.greatestHead()) return 'solved';
+      if (losses.upright && this.isAtRounding(flowTolerance)) return 'solved';
       // The first step need not balance the nodes before it, so only later ones can be judged along their line.
       const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
       if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
@@ -62,5 +61,15 @@ export class Newton {
         equations.assemble();
       }
     }
+  }
+
+  /** Whether steps go to and fro, with nothing left to gain, about an answer that is there as near as numbers tell it. */
+  private isAtRounding(flowTolerance: number): boolean {
+    const { worstHead, worstCorrection, descent } = this.equations;
+    // Across a kink at no flow.
+    if (worstHead <= NEAR_ENOUGH && descent <= LEAST_DESCENT) return true;
+    // A draw far past what the pumps can give stands at heads of thousands or a million metres.
+    const part = worstCorrection <= flowTolerance ? STEEP_ROUNDING : ROUNDING;
+    return worstHead <= part * this.equations.greatestHead();
   }
 }

@@ -56,6 +56,11 @@ export class NetworkSolver {
     laws.speed[link] = speed;
   }
 
+  /** The speed that is set of a pump, as a fraction of the speed of its curve. */
+  speedSet(link: number): number {
+    return this.equations.losses.laws.speed[link];
+  }
+
   /** Sets the water drawn at a node, m3/s. */
   setDemand(node: number, demand: number): void {
     if (this.network.nodes[node].head !== undefined)

@@ -1,6 +1,7 @@
 import { type AssembleOptions, assemble } from '../assembly/assemble.js';
 import type { Assembly, StagingName } from '../assembly/assembly.js';
 import type { Throttle } from '../assembly/engine.js';
+import { EngineBalance } from '../assembly/engine-balance.js';
 import { OperatingPoint } from '../assembly/operating-point.js';
 import { PartStore } from '../assembly/part-store.js';
 import { fitCurves } from '../assembly/pump.js';
@@ -8,6 +9,7 @@ import { siteOf } from '../assembly/site.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
+import type { Solution } from '../network/network.js';
 import { NetworkSolver } from '../network/solver.js';
 import type { Delivery } from './delivery.js';
 import { NoSteadyAnswer } from './no-steady-answer.js';
@@ -88,10 +90,16 @@ interface Shared {
 export class SolvedAssembly {
   readonly assembly: Assembly;
   private readonly shared: Shared;
+  private readonly balance: EngineBalance;
 
   constructor(assembly: Assembly, shared?: Shared) {
     this.assembly = assembly;
     this.shared = shared ?? { solver: new NetworkSolver(assembly.network), turnedTo: assembly };
+    this.balance = new EngineBalance(
+      assembly.pumps,
+      (fresh) => this.solveAsSet(fresh),
+      (pump) => this.solver.speedSet(pump.link),
+    );
   }
 
   /** The same network, solved on from where it is, with the pumps as another assembly of it has them. */
@@ -126,10 +134,7 @@ export class SolvedAssembly {
 
   /** The steady state; throws NoSteadyAnswer where there is none. */
   solve(): OperatingPoint {
-    let solution = this.solver.solve({ warm: true });
-    // On a curve that droops the way from the last state may lead nowhere where that from a fresh start does.
-    if (solution.failure?.code === 'not_converged') solution = this.solver.solve();
-    const { failure } = solution;
+    const { solution, speeds, failure } = this.balance.run();
     if (failure) {
       const { iterations, headResidual } = solution;
       throw new NoSteadyAnswer({
@@ -139,7 +144,13 @@ export class SolvedAssembly {
         detail: `${failure.code} after ${iterations} iterations, worst residual ${headResidual.toPrecision(3)} m`,
       });
     }
-    return new OperatingPoint(this.assembly, solution);
+    return new OperatingPoint(this.assembly, solution, speeds);
+  }
+
+  private solveAsSet(fresh: boolean): Solution {
+    const solution = this.solver.solve({ warm: !fresh });
+    // On a curve that droops the way from the last state may lead nowhere where that from a fresh start does.
+    return solution.failure?.code === 'not_converged' ? this.solver.solve() : solution;
   }
 }
 

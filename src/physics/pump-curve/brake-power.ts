@@ -16,7 +16,8 @@ const ALONE_AT_SHUTOFF = 0.5;
  * Source: pump power as in `shaftPower`; what is said of no flow, of wear and beyond the rows is common practice, no source.
  */
 export class BrakePower {
-  readonly #curve: PumpCurve;
+  /** Head of the unworn pump at rated speed. */
+  readonly curve: PumpCurve;
   readonly #rows: (readonly [number, number])[];
   readonly #weight: number;
   readonly #atNoFlow: number;
@@ -30,7 +31,7 @@ export class BrakePower {
    * @param density density of the water [kg/m3]
    */
   constructor(curve: PumpCurve, rows: readonly (readonly [number, number])[], density: number) {
-    this.#curve = curve;
+    this.curve = curve;
     this.#rows = rows.filter(([flow]) => flow > 0);
     this.#weight = waterPower(1, 1, density);
     const powers = this.#rows.map(
@@ -45,6 +46,11 @@ export class BrakePower {
       const reached = powers[0] - slope * first;
       this.#atNoFlow = Math.min(powers[0], Math.max(LEAST_AT_SHUTOFF * powers[0], reached));
     }
+  }
+
+  /** Flows of the rows, m3/s, rising. */
+  get rowFlows(): readonly number[] {
+    return this.#rows.map(([flow]) => flow);
   }
 
   /** W at a flow (m3/s) at rated speed, with its slope by flow in `out`. */
@@ -64,7 +70,7 @@ export class BrakePower {
     const [[q0, e0], [q1, e1]] = [rows[i], rows[i + 1]];
     const steep = (e1 - e0) / (q1 - q0);
     const efficiency = e0 + steep * (flow - q0);
-    this.#curve.evaluate(flow, this.#at);
+    this.curve.evaluate(flow, this.#at);
     const { head, slope } = this.#at;
     out.power = (this.#weight * flow * head) / efficiency;
     out.slope = (this.#weight * (head + flow * slope) - out.power * steep) / efficiency;

@@ -1,4 +1,5 @@
 import type { BrakePower } from './brake-power.js';
+import { type UnsteadyStretch, type UnsteadyStretches, unsteadyStretches } from './unsteady-stretch.js';
 
 /** How an engine's power falls with its speed below the rated one. */
 export type Lugging = 'constant_power' | 'flat_torque';
@@ -11,7 +12,8 @@ const SPEED_FOUND = 1e-13;
  * left of the engine's.
  *
  * Formula: s = min(s_governed, root of s^3 P(Q/s) = P_left s^k), k 0 at constant power, 1 at flat torque; P at rated speed
- * Range: any flow; affinity laws hold. Unique where power grows with flow less than its square.
+ * Range: any flow; affinity laws hold. Where several speeds balance at a flow (see `unsteadyStretches`) it is the highest of them, the
+ * one that an engine comes to that is opened up from no flow.
  * Errors: none.
  * Source: affinity laws, as in Crane TP-410 (2009) example 7.33; constant power and flat torque as the two bounds of a loaded engine
  * are common practice, no source.
@@ -23,6 +25,7 @@ export class HeldSpeed {
   readonly lugging: Lugging;
   readonly #exponent: number;
   readonly #at = { power: 0, slope: 0 };
+  #stretches: UnsteadyStretches | undefined;
 
   constructor(power: BrakePower, available: number, lugging: Lugging) {
     this.power = power;
@@ -45,6 +48,18 @@ export class HeldSpeed {
     out.slope = down > 0 ? -slope / down : 0;
   }
 
+  /** The speed that the engine has the power for where the pump turns at a speed and moves a flow (m3/s), opened as far as it is. */
+  speedAsked(flow: number, speed: number): number {
+    this.power.evaluate(flow / speed, this.#at);
+    return (this.available / this.#at.power) ** (1 / this.#exponent);
+  }
+
+  /** The unsteady stretches in which the engine is at the end of its power, where the governor asks for `governed`. */
+  unsteadyAt(governed: number): readonly UnsteadyStretch[] {
+    const least = this.available / governed ** this.#exponent;
+    return this.#unsteady.all.filter(({ mostPower }) => mostPower > least);
+  }
+
   /** Power that the engine has at a part of its rated speed, W. */
   availableAt(speed: number): number {
     return this.lugging === 'flat_torque' ? this.available * speed : this.available;
@@ -55,13 +70,31 @@ export class HeldSpeed {
     return speed ** this.#exponent * this.#at.power - this.available;
   }
 
+  get #unsteady(): UnsteadyStretches {
+    this.#stretches ??= unsteadyStretches(this.power, this.#exponent);
+    return this.#stretches;
+  }
+
+  /** Between which speeds the highest lies that balances at a flow: the pump is followed as it slows, from fold to fold. */
+  #highestBracket(flow: number, governed: number): { low: number; high: number } {
+    let high = governed;
+    if (flow <= 0) return { low: 0, high };
+    for (const { from, to } of this.#unsteady.folds) {
+      if (flow >= to * high) continue;
+      if (flow < from * high && this.#excess(flow, flow / from) <= 0) return { low: flow / from, high };
+      if (this.#excess(flow, flow / to) <= 0) return { low: flow / to, high };
+      high = flow / to;
+    }
+    return { low: 0, high };
+  }
+
   /** Newton from above, halving where it leaves the bracket; leaves the pump's power at the speed found in `#at`. */
   #balance(flow: number, governed: number): number {
-    let low = 0;
-    let high = governed;
+    let { low, high } = this.#highestBracket(flow, governed);
     let s =
-      governed *
-      Math.min(1, (this.available / (this.available + this.#excess(flow, governed))) ** (1 / this.#exponent));
+      high *
+      Math.min(1, (this.available / (this.available + this.#excess(flow, high))) ** (1 / this.#exponent));
+    if (!(s > low)) s = (low + high) / 2;
     for (let tries = 0; tries < 80; tries++) {
       const excess = this.#excess(flow, s);
       if (excess > 0) high = s;
