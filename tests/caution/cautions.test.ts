@@ -377,6 +377,29 @@ describe('curves', () => {
     expect(gpm(caution.limit)).toBeCloseTo(48, 6);
   });
 
+  it('one short of power on rows of efficiency too steep to hold is a warning, with the flows between which', async () => {
+    const steep = (rated: string, last: string) =>
+      engineOf({
+        ...A,
+        power: { rated, lugging: 'flat_torque' },
+        efficiency: [
+          ['36 gpm', '70 %'],
+          ['72 gpm', last],
+          ['108 gpm', '60 %'],
+        ],
+      });
+    const lay = [tip('0.34 in')];
+    const caution = only(await flowing({ engine: steep('14 hp', '15 %'), lay }), 'steep_efficiency');
+    expect(caution).toMatchObject({ level: 'warn', at: 'pump a' });
+    // The power of those rows grows faster than the square of flow from about 45 gpm; head rises with flow up to 108 gpm.
+    expect(gpm(caution.values?.from as Caution['value'])).toBeGreaterThan(36);
+    expect(gpm(caution.values?.from as Caution['value'])).toBeLessThan(60);
+    expect(gpm(caution.values?.to as Caution['value'])).toBeCloseTo(108, 6);
+    const codesOf = async (engine: Document) => codes(await flowing({ engine, lay }));
+    expect(await codesOf(steep('14 hp', '65 %'))).not.toContain('steep_efficiency');
+    expect(await codesOf(steep('90 hp', '15 %'))).not.toContain('steep_efficiency');
+  });
+
   it('one that does not start at no flow has a guessed shutoff', async () => {
     const points = [
       ['20 gpm', '300 psi'],
