@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import { Command, Help } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { wrapHanging } from '../report/wrap.js';
 import { advance } from './commands/advance.js';
@@ -34,6 +34,8 @@ const STATUSES = {
 };
 
 const NARROWEST = 20;
+/** Below it an option's words stand under its name: beside it they would have a column of a few letters. */
+const BESIDE = 64;
 
 function statusesText(width: number): string {
   const lines = Object.entries(STATUSES).flatMap(([status, meaning]) =>
@@ -57,7 +59,17 @@ export function programFor(session: Session): Command {
       getOutHelpWidth: () => out.width,
       getErrHelpWidth: () => err.width,
     })
-    .configureHelp({ showGlobalOptions: true, styleTitle: title, minWidthToWrap: NARROWEST })
+    .configureHelp({
+      showGlobalOptions: true,
+      styleTitle: title,
+      minWidthToWrap: NARROWEST,
+      formatItem(term, termWidth, description, helper) {
+        const width = helper.helpWidth ?? out.width;
+        if (width >= BESIDE || !description)
+          return Help.prototype.formatItem.call(this, term, termWidth, description, helper);
+        return [`  ${term}`, ...wrapHanging(description, width, '      ', '      ')].join('\n');
+      },
+    })
     .showHelpAfterError('Run pumpyoke --help for what it can do.')
     .addHelpText('before', examplesText(EXAMPLES))
     .addHelpText('after', statusesText(out.width));

@@ -1,4 +1,5 @@
 import type { Layout } from '../layout/layout.js';
+import { nearest } from '../quantity/nearest.js';
 import { type Setting, settingOf, type Topic } from './draft.js';
 import { DrillFault } from './drill-fault.js';
 import { makeProblem } from './make-problem.js';
@@ -141,11 +142,23 @@ function topicsOf(layout: Layout | undefined): readonly Topic[] {
   return layout === undefined ? TOPICS : ownTopics(layout);
 }
 
+function unknownTopic(id: string, ids: readonly string[]): string {
+  const meant = nearest(id, ids);
+  return meant
+    ? `no topic is called ${id}: did you mean ${meant}?`
+    : `no topic is called ${id}; there are ${ids.join(', ')}`;
+}
+
 function find(id: string, layout?: Layout): Topic {
   const topics = topicsOf(layout);
   const found = topics.find((topic) => topic.id === id);
   if (found === undefined)
-    throw new DrillFault(`no topic is called ${id}; there are ${topics.map((topic) => topic.id).join(', ')}`);
+    throw new DrillFault(
+      unknownTopic(
+        id,
+        topics.map((topic) => topic.id),
+      ),
+    );
   return found;
 }
 

@@ -52,7 +52,10 @@ export interface CheckOptions {
  */
 export async function checkLayout(layout: Layout, options: CheckOptions = {}): Promise<CheckAnswer> {
   const { typing, staging } = layout;
-  if (typing === undefined) throw new NoTyping('the layout names no typing to check against');
+  if (typing === undefined)
+    throw new NoTyping(
+      'the layout names no typing to check against: add typing: { scheme: nwcg, class: engine-3 }, or a flow and a pressure of your own',
+    );
   const rig = await Rig.of(layout);
   const points = ratingPoints(typing);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];

@@ -1,10 +1,10 @@
 import type { CheckAnswer } from '../../study/answer.js';
 import type { LayoutCommand } from '../layout-command.js';
 
-const collected = (text: string, before: string[]): string[] => [...before, text];
+const collected = (text: string, before: string[] = []): string[] => [...before, text];
 
 interface CheckGiven {
-  across: string[];
+  across?: string[];
   ledger?: boolean;
 }
 
@@ -26,13 +26,12 @@ export const check: LayoutCommand<CheckAnswer, CheckGiven> = {
         '--across <list>',
         'the verdict at each of several places ("0 ft, 5000 ft"), temperatures of the air ("70 degF, 100 degF") or, with a word before them, of the "water", "wear" or levels of the "tank"; lists set off by semicolons are crossed; may be given again',
         collected,
-        [],
       )
       .option('--ledger', 'every limit with its load and margin, and not only the three tightest'),
   ask: async (layout, { across, ledger }) => {
     const { readSweeps } = await import('../sweep.js');
     return (await import('../../study/rating.js')).checkLayout(layout, {
-      across: across.flatMap(readSweeps),
+      across: across?.flatMap(readSweeps),
       ledger: ledger ? 'all' : 'tightest',
     });
   },

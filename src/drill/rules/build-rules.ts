@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
-import * as z from 'zod';
+import type * as z from 'zod';
 import { DrillFault } from '../drill-fault.js';
 import { RULE_SETS, type RuleSet } from './rule-set.js';
 import { ruleSetSchema } from './schema.js';
@@ -29,14 +29,29 @@ export function readRuleSet(text: string, file: string, shipped: (name: string) 
   }
   if (!isMapping(document))
     throw new DrillFault(`${file}: not a rule set; it starts with name:, title: and source:`);
+  if ('engine' in document || 'pumps' in document)
+    throw new DrillFault(
+      `${file}: this is ${'pumps' in document ? 'an engine' : 'a layout'}, and a rule set is wanted, which starts with name:, title: and source:; problems out of a layout are made by --layout`,
+    );
   const { based_on: base, ...own } = document;
   const whole = base === undefined ? own : based(own, shippedSet(base, file, shipped));
   const parsed = ruleSetSchema.safeParse(whole);
-  if (!parsed.success) throw new DrillFault(`${file}: ${z.prettifyError(parsed.error)}`);
+  if (!parsed.success) throw new DrillFault(`${file}: ${problemsOf(parsed.error)}`);
   const { us, si } = parsed.data;
   if (us === undefined && si === undefined)
     throw new DrillFault(`${file}: a rule set has figures under us:, si: or both`);
   return parsed.data as RuleSet;
+}
+
+/** The widest first, on one line. */
+const problemsOf = ({ issues }: z.ZodError): string =>
+  issues
+    .toSorted((one, other) => one.path.length - other.path.length)
+    .map(problemOf)
+    .join('; ');
+
+function problemOf({ path, message }: z.core.$ZodIssue): string {
+  return path.length === 0 ? message : `${path.join('.')}: ${message}`;
 }
 
 function shippedSet(base: unknown, file: string, shipped: (name: string) => RuleSet): RuleSet {
