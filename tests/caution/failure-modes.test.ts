@@ -503,6 +503,21 @@ const BESIDES: typeof MODES = [
     },
   },
   {
+    mode: 'an engine short of power where its efficiency drops steeply',
+    code: 'steep_efficiency',
+    at: 'pump a',
+    change: (d) => {
+      const { model } = d.engine.pumps.a;
+      model.power = { rated: '14 hp', aspiration: 'turbocharged', fuel: 'diesel' };
+      model.efficiency = [
+        ['40 gpm', '65 %'],
+        ['55 gpm', '65 %'],
+        ['62 gpm', '15 %'],
+        ['120 gpm', '15 %'],
+      ];
+    },
+  },
+  {
     mode: 'a verdict that rests on power that no file tells',
     code: 'verdict_rests_on_power',
     change: (d) => {
