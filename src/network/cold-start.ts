@@ -8,21 +8,28 @@ import { TreeFold } from './tree-fold.js';
 /** How near the core is solved before the trees are unfolded from it: a guess needs no more. */
 const CORE_LIMITS = { flowTolerance: 1e-5, headTolerance: 0.1, maximumIterations: 60 };
 
+/** With no more chains than this, making and solving a core costs more than the iterations that it saves. */
+const FEW = 24;
+
 /** A first guess for flows and heads: the core of the network, solved with its trees folded, then unfolded down them. */
 export class ColdStart {
   private readonly equations: Equations;
   private readonly level: LevelStart;
   private readonly resistance: Float64Array;
-  private readonly fold: TreeFold;
+  private readonly fold: TreeFold | undefined;
   private readonly core: Core | undefined;
   private stale = true;
 
   constructor(network: Network, equations: Equations) {
     this.equations = equations;
     this.level = new LevelStart(equations);
-    this.resistance = new Float64Array(equations.losses.count);
-    this.fold = new TreeFold(equations);
-    if (this.fold.worthwhile) this.core = new Core(network, equations, this.fold);
+    const { count } = equations.losses;
+    this.resistance = new Float64Array(count);
+    if (count <= FEW) return;
+    const fold = new TreeFold(equations);
+    if (!fold.worthwhile) return;
+    this.fold = fold;
+    this.core = new Core(network, equations, fold);
   }
 
   /** Says that a resistance, a fixed head or a draw is no longer what it was. */
@@ -33,7 +40,7 @@ export class ColdStart {
   /** Fills flows and heads; gives whether it has linearised the equations at them, too. */
   begin(): boolean {
     const { core, fold } = this;
-    if (!core) {
+    if (!core || !fold) {
       this.level.begin();
       return true;
     }
