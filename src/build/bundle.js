@@ -141,7 +141,11 @@ async function writeData() {
   const { checkedRows } = await built('catalogue');
   const { rows, models } = checkedRows(`${root}data`);
   writeFileSync(`${next}catalogue.json`, JSON.stringify(rows));
-  writeFileSync(`${next}catalogue-models.json`, JSON.stringify(models));
+  const texts = Object.entries(models).map(([kind, rows]) => [
+    kind,
+    Object.fromEntries(Object.entries(rows).map(([id, row]) => [id, JSON.stringify(row)])),
+  ]);
+  writeFileSync(`${next}catalogue-models.json`, JSON.stringify(Object.fromEntries(texts)));
   const { readShippedRules } = await built('rules');
   writeFileSync(`${next}rules.json`, JSON.stringify(readShippedRules(`${root}data/rules/`)));
   rmSync(outdir, { recursive: true });

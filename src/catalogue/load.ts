@@ -35,19 +35,27 @@ function readCatalogue(rows: CatalogueRows): Catalogue {
   };
 }
 
-/** The catalogue whose rows were read and checked when the program was built. */
-function builtCatalogue(models: CatalogueRows): Catalogue {
+/**
+ * The catalogue whose rows were read and checked when the program was built, each a text of its own: of some hundreds a run
+ * names a dozen.
+ */
+function builtCatalogue(texts: CatalogueRows): Catalogue {
   let rows: CatalogueRows | undefined;
-  const has = (kind: Kind, id: string) => Object.hasOwn(models[kind], id);
+  const models = new Map<string, unknown>();
+  const has = (kind: Kind, id: string) => Object.hasOwn(texts[kind], id);
   return {
     has,
-    ids: (kind) => Object.keys(models[kind]),
+    ids: (kind) => Object.keys(texts[kind]),
     row: (kind, id) => {
       rows ??= catalogueRows();
       return has(kind, id) ? rows[kind][id] : undefined;
     },
-    find: <K extends Kind>(kind: K, id: string) =>
-      has(kind, id) ? (models[kind][id] as Model<K>) : undefined,
+    find<K extends Kind>(kind: K, id: string) {
+      if (!has(kind, id)) return undefined;
+      const key = `${kind} ${id}`;
+      if (!models.has(key)) models.set(key, JSON.parse(texts[kind][id] as string));
+      return models.get(key) as Model<K>;
+    },
   };
 }
 
