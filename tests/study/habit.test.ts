@@ -27,7 +27,8 @@ test('flow tells both figures of the same trunk at the flows that were solved', 
   const lost = trunk.reduce((sum, { loss }) => sum + loss, 0);
   expect(trunk).toHaveLength(5);
   expect(habits[0].actual).toBeCloseTo(lost, 6);
-  expect(habits[0].endToEnd).toBeCloseTo(5 * trunk[0].loss, 3);
+  // The solver leaves a link up to 1e-6 m out of balance, 0.01 Pa, and five of them are told from one.
+  expect(habits[0].endToEnd).toBeCloseTo(5 * trunk[0].loss, 1);
 });
 
 test('a line without laterals has no habit to warn of', async () => {

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../quantity/format.js';
 import type { HeatAnswer } from '../../study/engine-answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
@@ -10,14 +11,20 @@ const COOLING: Record<HeatAnswer['cooling'], Cell> = {
   none: { text: 'none', tone: 'care' },
 };
 
-type Property = [title: string, cell: (heat: HeatAnswer, figures: Figures) => Cell];
+type Property = [
+  title: string | Record<UnitSystem, string>,
+  cell: (heat: HeatAnswer, figures: Figures) => Cell,
+];
 
 const flow = (name: string, value: number | undefined, figures: Figures): string =>
   value === undefined ? 'not known' : figures.say(name, 'flow', value);
 
 const PROPERTIES: Property[] = [
   ['Cooling line', ({ cooling }) => COOLING[cooling]],
-  ['Least flow, for 15 degF', ({ leastFlow }, figures) => flow('heat.least_flow', leastFlow, figures)],
+  [
+    { us: 'Least flow, for 15 degF', si: 'Least flow, for 8.3 degC' },
+    ({ leastFlow }, figures) => flow('heat.least_flow', leastFlow, figures),
+  ],
   ['Least flow, rough rule', ({ roughLeastFlow }, figures) => flow('heat.rough', roughLeastFlow, figures)],
   ['Water leaves at', ({ leaving }, figures) => warmth('heat.leaving', leaving, figures)],
   ['Outlets shut: flow', ({ shutFlow }, figures) => figures.say('heat.shut_flow', 'flow', shutFlow)],
@@ -25,7 +32,17 @@ const PROPERTIES: Property[] = [
     'Outlets shut: leaves at',
     ({ shutLeaving }, figures) => warmth('heat.shut_leaving', shutLeaving, figures),
   ],
-  ['No flow: to 140 degF', ({ untilScald }, figures) => time('heat.scald', untilScald, figures)],
+  [
+    'No flow: power taken',
+    ({ powerAtShutoff }, figures) =>
+      powerAtShutoff === undefined
+        ? 'not known'
+        : figures.say('heat.power_at_shutoff', 'power', powerAtShutoff),
+  ],
+  [
+    { us: 'No flow: to 140 degF', si: 'No flow: to 60 degC' },
+    ({ untilScald }, figures) => time('heat.scald', untilScald, figures),
+  ],
   ['No flow: to boiling', ({ untilBoiling }, figures) => time('heat.boiling', untilBoiling, figures)],
 ];
 
@@ -48,10 +65,13 @@ export function heatSection(heat: HeatAnswer[], figures: Figures): Block[] {
     {
       kind: 'table',
       columns: [{ title: '' }, ...heat.map(({ name }) => ({ title: name, align: 'right' as const }))],
-      rows: PROPERTIES.map(([title, cell]) => [title, ...heat.map((one) => cell(one, figures))]),
+      rows: PROPERTIES.map(([title, cell]) => [
+        typeof title === 'string' ? title : title[figures.units],
+        ...heat.map((one) => cell(one, figures)),
+      ]),
     },
     paragraph(
-      `Times are from no flow, with no heat lost to metal or air.${bound} Sources: energy balance; gpm = bhp / 2.95 for 15 degF and 300 gpm for each 100 hp at shutoff, general pump texts.`,
+      `Times are from no flow, with no heat lost to metal or air; an engine that gives more than the power shown is quicker.${bound} Sources: energy balance; gpm = bhp / 2.95 for 15 degF and 300 gpm for each 100 hp at shutoff, general pump texts; power at no flow: common practice, no source.`,
       'quiet',
     ),
   ];

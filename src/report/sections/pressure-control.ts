@@ -92,7 +92,7 @@ export function pressureControlSection(answer: CheckAnswer, figures: Figures): B
         ...shutItems(control, figures),
       ],
     },
-    paragraph(RULE_SOURCE, 'quiet'),
+    ...(control.lineShut || control.overSetting !== undefined ? [paragraph(RULE_SOURCE, 'quiet')] : []),
   ];
 }
 
