@@ -8,6 +8,9 @@ import { type Ending, type Limits, Newton } from './newton.js';
 
 const DEFAULTS: Limits = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100 };
 
+/** Nodes kept for a draw one by one, before all of them are. */
+const MOST_KEPT = 2;
+
 /**
  * A flow against a shut one-way link above this (m3/s, 0.02 gpm) was forced through it by a draw. Its law lets by as much at
  * a million metres only, while a draw far past what the pumps can give does stand at many thousand.
@@ -65,7 +68,10 @@ export class NetworkSolver {
   setDemand(node: number, demand: number): void {
     if (this.network.nodes[node].head !== undefined)
       throw new TypeError(`${this.network.nodes[node].name} has a fixed head`);
-    if (this.equations.position[node] < 0) this.keep(node);
+    if (this.equations.position[node] < 0) {
+      if (demand === 0) return;
+      this.keep(node);
+    }
     this.equations.demand[this.equations.position[node]] = demand;
     this.coldStart?.changed();
   }
@@ -148,6 +154,8 @@ export class NetworkSolver {
   /** Joins the links anew so that a node has a head of its own, with everything else as it was set. */
   private keep(node: number): void {
     this.kept.add(node);
+    // A draw that wanders down a lay would have it joined anew at every place: then every node stays.
+    if (this.kept.size > MOST_KEPT) for (let v = 0; v < this.network.nodes.length; v++) this.kept.add(v);
     const before = this.equations;
     const equations = new Equations(this.network, joinChains(this.network, this.kept));
     before.position.forEach((at, v) => {

@@ -134,6 +134,32 @@ describe('a draw set at a node within a chain', () => {
   });
 });
 
+describe('a draw that wanders down a lay', () => {
+  it('is solved at every place, and joins the links anew a few times only', () => {
+    const builder = new NetworkBuilder();
+    const tank = builder.fixed('tank', 100);
+    const nodes = Array.from({ length: 40 }, (_, index) => builder.node(`coupling ${index}`));
+    nodes.forEach((node, index) => {
+      builder.hose(`hose ${index}`, index === 0 ? tank : nodes[index - 1], node, 24, 100);
+    });
+    builder.nozzle('nozzle', nodes[39], 0.25);
+    const solver = new NetworkSolver(builder.network);
+    const alone = solver.solve();
+    const layings = new Set<unknown>();
+    for (const node of nodes) {
+      solver.setDemand(node, 1e-3);
+      const { status, flows, heads } = solver.solve({ warm: true });
+      expect(status).toBe('solved');
+      expect(flows[0]).toBeGreaterThan(alone.flows[0] + 1e-4);
+      expect(worstEnergyResidual(builder.network, { heads, flows })).toBeLessThan(1e-5);
+      solver.setDemand(node, 0);
+      layings.add(Reflect.get(solver, 'equations'));
+    }
+    expect(layings.size).toBeLessThanOrEqual(4);
+    expect(solver.solve().flows[0]).toBeCloseTo(alone.flows[0], 8);
+  });
+});
+
 describe('a solution read value by value', () => {
   it('is the one that is read whole', () => {
     const { builder } = line();
