@@ -1,8 +1,6 @@
 import type { AssembledPump } from './assembly.js';
 import type { OperatingPoint } from './operating-point.js';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
+import { STANDSTILL } from './standstill.js';
 
 /** A check valve that stands with less than this across it is at rest, not held shut, Pa (0.015 psi). */
 const AT_REST = 100;

@@ -1,14 +1,12 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { isShutOut } from '../assembly/delivered.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import type { Caution } from './caution.js';
 import type { PumpHeat } from './facts.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
 /** 140 degF, at which water scalds within seconds. Common practice, no source. */
 export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
-
-/** Below this a pump moves nothing that cools it, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 const SOURCE =
   'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';

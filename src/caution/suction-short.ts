@@ -1,13 +1,11 @@
 import type { AssembledPump } from '../assembly/assembly.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { npshAvailable, type SuctionNeed, suctionNeed } from '../assembly/suction-head.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 import { overAttainable } from './high-lift.js';
 import { belowVapour } from './inlet-vapour.js';
 import { pastLimit } from './ledger-limit.js';
-
-/** Below this a pump draws nothing, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 const ACTION =
   'Widen or shorten the line that it draws through, clear the strainer and vent, lower the lift, or draw less.';

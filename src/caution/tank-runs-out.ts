@@ -1,4 +1,5 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { contentPerLength } from '../catalogue/schema/hose.js';
 import type { Hazard } from './hazard.js';
 
@@ -6,8 +7,6 @@ import type { Hazard } from './hazard.js';
 export const TANK_RESERVE = 0.1;
 /** Water for less time than this leaves none to bring more, s. Common practice, no source. */
 const SHORT = 2 * 60;
-const STANDSTILL = 1e-6;
-
 /** Hose that fills from the tank before anything flows, and a tank that is soon down to its reserve. */
 export const tankRunsOut: Hazard = ({ layout, cases }) => {
   const { supply, engine } = layout;

@@ -1,14 +1,5 @@
-import type { StagingName } from '../assembly/assembly.js';
+import { STAGING_WORDS } from '../assembly/staging-words.js';
 import type { Hazard } from './hazard.js';
-
-const WORDS: Record<StagingName, string> = {
-  parallel: 'parallel',
-  series: 'series, a into b',
-  series_reversed: 'series, b into a',
-  a: 'pump a alone',
-  b: 'pump b alone',
-  separate: 'separate outlets',
-};
 
 /** A staging that falls short where another one of the same pumps makes it: parallel for want of pressure, series for want of flow. */
 export const wrongStaging: Hazard = ({ pumpVerdict, judged }) => {
@@ -24,8 +15,8 @@ export const wrongStaging: Hazard = ({ pumpVerdict, judged }) => {
       code: 'wrong_staging',
       level: 'warn',
       at: 'the staging',
-      message: `In ${WORDS[own.staging]} the pumps fall short of ${short}; in ${WORDS[better.staging]} they give {better} at the required flow, {over} over what is asked`,
-      action: `Plumb or set them as ${WORDS[better.staging]}, within the limits of casings, seals and hose.`,
+      message: `In ${STAGING_WORDS[own.staging]} the pumps fall short of ${short}; in ${STAGING_WORDS[better.staging]} they give {better} at the required flow, {over} over what is asked`,
+      action: `Plumb or set them as ${STAGING_WORDS[better.staging]}, within the limits of casings, seals and hose.`,
       values: {
         better: { value: better.atRequiredFlow.pressure, dimension: 'pressure' },
         over: { value: better.atRequiredFlow.margin, dimension: 'pressure' },

@@ -1,5 +1,5 @@
 import type { DrillUnits } from './problem.js';
-import { HOSE_SIZES, type HoseSize } from './rules/rule-set.js';
+import type { HoseSize } from './rules/rule-set.js';
 
 /** What a size of hose is called, and what it usually carries, in one system of units. */
 export interface HoseFacts {
@@ -57,11 +57,6 @@ export const REFERENCE_COEFFICIENT: Record<HoseSize, number> = {
   '4': 0.2,
   '5': 0.08,
 };
-
-/** The hose of a bore as printed in a problem; undefined where none is. */
-export function sizeOfBore(bore: number, units: DrillUnits): HoseSize | undefined {
-  return HOSE_SIZES.find((size) => HOSE[units][size].bore === bore);
-}
 
 /** Lengths: hose comes in sections of 50 and 100 ft (15 and 30 m). */
 export const SECTION: Record<DrillUnits, number> = { us: 50, si: 15 };

@@ -156,5 +156,3 @@ export type Step =
   | OpenEndStep
   | CapStep
   | GaugeStep;
-
-export type StepKind = Step['kind'];

@@ -5,11 +5,8 @@ import type { Network, NetworkFailure } from './network.js';
  * the open air, so that no steady answer exists.
  */
 export function findUnsupported(network: Network): NetworkFailure | undefined {
-  const { nodes, links } = network;
-  const supported = reachable(
-    network,
-    links.map((_, index) => index),
-  );
+  const { nodes } = network;
+  const supported = reachable(network);
   const cut = nodes.filter((_, index) => !supported[index]);
   if (cut.length === 0) return undefined;
   return {
@@ -20,22 +17,13 @@ export function findUnsupported(network: Network): NetworkFailure | undefined {
   };
 }
 
-/** Nodes that lie behind shut one-way links only: water is trapped there, and its pressure cannot be told. */
-export function trappedNodes(network: Network, flows: ArrayLike<number>): number[] {
-  const open = network.links
-    .map((_, index) => index)
-    .filter((l) => !(network.links[l].oneWay && flows[l] <= 0));
-  const supported = reachable(network, open);
-  return network.nodes.map((_, index) => index).filter((index) => !supported[index]);
-}
-
-function reachable(network: Network, through: number[]): Uint8Array {
+function reachable(network: Network): Uint8Array {
   const { nodes, links } = network;
   const seen = new Uint8Array(nodes.length);
   const around: number[][] = nodes.map(() => []);
-  for (const l of through) {
-    around[links[l].from].push(links[l].to);
-    around[links[l].to].push(links[l].from);
+  for (const { from, to } of links) {
+    around[from].push(to);
+    around[to].push(from);
   }
   const stack: number[] = [];
   nodes.forEach((node, index) => {

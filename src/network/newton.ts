@@ -1,5 +1,6 @@
 import type { Equations } from './equations.js';
 import { OVERSHOOT, shortenStep } from './line-search.js';
+import type { SolveOptions } from './network.js';
 
 /** Iterations after which a drooping curve, or an engine that gains speed with flow, is taken to have led the steps astray. */
 const PATIENCE = 30;
@@ -13,13 +14,8 @@ const STEEP_ROUNDING = 1e-8;
 /** Part of the overshoot that a step may leave from then on. */
 const CAREFUL = 0.1;
 
-export interface Limits {
-  /** Largest correction that a flow still asks for, m3/s. */
-  flowTolerance: number;
-  /** Largest energy residual of a chain, m. */
-  headTolerance: number;
-  maximumIterations: number;
-}
+/** What an iteration is held to. */
+export type Limits = Required<Omit<SolveOptions, 'warm'>>;
 
 /** How the iteration ended: at a solution, out of trials, or at a number that is none. */
 export type Ending = 'solved' | 'trials' | 'number';

@@ -8,7 +8,7 @@ import type {
   StoreUse,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
-import { cautionTree, counted, orNull, siteTree, solverTree, statementTree } from './json-tree.js';
+import { cautionTree, counted, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
 
@@ -86,10 +86,7 @@ const optionTree = (option: AdvanceOption, units: UnitSystem) => ({
 });
 
 export const advanceTree = (answer: AdvanceAnswer, units: UnitSystem) => ({
-  question: answer.question,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
+  ...headTree(answer),
   staging: answer.staging,
   plan: {
     outlet: answer.plan.outlet,

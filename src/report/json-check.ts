@@ -13,7 +13,7 @@ import { acrossTree, bracketTree, highestPlaceTree } from './json-conditions.js'
 import { engineTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
 import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-running.js';
-import { Bore, cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
+import { Bore, cautionTree, headTree, orNull, pointTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
 import { reasonTree } from './standing.js';
@@ -86,11 +86,8 @@ const inventoryTree = (line: InventoryItem, units: UnitSystem) => ({
 });
 
 export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
-  question: answer.question,
+  ...headTree(answer),
   left_out: answer.leftOut,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
   verdict: answer.verdict,
   pump_verdict: answer.pumpVerdict,
   requirement: requirementTree(answer.requirement),

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { ClockAnswer, FuelClock, ShuttleClock, TankClock } from '../study/answer.js';
-import { cautionTree, orNull, siteTree, solverTree, statementTree } from './json-tree.js';
+import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
 const tankTree = (tank: TankClock) => ({
@@ -44,10 +44,7 @@ const fuelTree = (fuel: FuelClock) => ({
 });
 
 export const clockTree = (answer: ClockAnswer, units: UnitSystem) => ({
-  question: answer.question,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
+  ...headTree(answer),
   staging: answer.staging,
   total_flow: of('flow', answer.totalFlow),
   tank: answer.tank ? tankTree(answer.tank) : null,

@@ -4,7 +4,7 @@ import { heatTree } from './json-engine.js';
 import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { pumpTree } from './json-pump.js';
 import { lineControlTree } from './json-running.js';
-import { cautionTree, orNull, pointTree, siteTree, solverTree, statementTree } from './json-tree.js';
+import { cautionTree, headTree, orNull, pointTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { noState, noStateAtNozzle, partsAt, reasonTree, standingTree } from './standing.js';
 
@@ -54,10 +54,7 @@ const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({
 });
 
 export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
-  question: answer.question,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
+  ...headTree(answer),
   staging: answer.staging,
   total_flow: of('flow', answer.totalFlow),
   impossible_at: partsAt(answer) ?? null,

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { ReachAnswer, ReachStaging } from '../study/answer.js';
-import { cautionTree, orNull, siteTree, solverTree, statementTree } from './json-tree.js';
+import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
 const stagingTree = ({ staging, shutPressure, overHose, rows }: ReachStaging) => ({
@@ -19,10 +19,7 @@ const stagingTree = ({ staging, shutPressure, overHose, rows }: ReachStaging) =>
 });
 
 export const reachTree = (answer: ReachAnswer, units: UnitSystem) => ({
-  question: answer.question,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
+  ...headTree(answer),
   throttle: of('ratio', answer.throttle),
   hose: answer.hose,
   hose_source: answer.hoseSource,

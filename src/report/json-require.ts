@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { HandRule, RequireAnswer, StagingDemand } from '../study/answer.js';
 import { habitTree } from './json-field.js';
-import { cautionTree, orNull, siteTree, solverTree, statementTree } from './json-tree.js';
+import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
 const demandTree = (demand: StagingDemand) => ({
@@ -46,10 +46,7 @@ const ruleTree = (rule: HandRule, units: UnitSystem) => ({
 });
 
 export const requireTree = (answer: RequireAnswer, units: UnitSystem) => ({
-  question: answer.question,
-  title: answer.title,
-  engine: answer.engine,
-  site: siteTree(answer.site),
+  ...headTree(answer),
   verdict: answer.verdict,
   staging: answer.staging,
   as_laid: answer.asLaid,

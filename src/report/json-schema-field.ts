@@ -1,10 +1,9 @@
 import * as z from 'zod';
 import {
   cautionJson,
-  format,
+  headJson,
   maybe,
   quantityJson,
-  siteJson,
   solverJson,
   stagingName,
   statementJson,
@@ -148,11 +147,7 @@ const ruleJson = z
 /** What `require --json` prints. */
 export const requireJson = z
   .strictObject({
-    format,
-    question: z.literal('require'),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
+    ...headJson('require'),
     verdict,
     staging: stagingName,
     as_laid: stagingName,
@@ -199,11 +194,7 @@ export const requireJson = z
 /** What `reach --json` prints. */
 export const reachJson = z
   .strictObject({
-    format,
-    question: z.literal('reach'),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
+    ...headJson('reach'),
     throttle: quantityJson('Part of governed speed.'),
     hose: z.string(),
     hose_source: z.string(),

@@ -1,10 +1,9 @@
 import * as z from 'zod';
 import {
   cautionJson,
-  format,
+  headJson,
   maybe,
   quantityJson,
-  siteJson,
   solverJson,
   stagingName,
   statementJson,
@@ -116,11 +115,7 @@ const optionJson = z
 /** What `advance --json` prints. */
 export const advanceJson = z
   .strictObject({
-    format,
-    question: z.literal('advance'),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
+    ...headJson('advance'),
     staging: stagingName,
     plan: z.strictObject({
       outlet: z.string(),
@@ -182,11 +177,7 @@ const shuttleJson = z
 /** What `clock --json` prints. */
 export const clockJson = z
   .strictObject({
-    format,
-    question: z.literal('clock'),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
+    ...headJson('clock'),
     staging: stagingName,
     total_flow: quantityJson('Out of all ends together.'),
     tank: tankClockJson,

@@ -51,6 +51,15 @@ export const solverJson = z
 
 export const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
 
+/** What every answer to a question of a layout begins with. */
+export const headJson = <Q extends string>(question: Q) => ({
+  format,
+  question: z.literal(question),
+  title: z.string(),
+  engine: z.string(),
+  site: siteJson,
+});
+
 export const shareJson = z.strictObject({
   pump: z.string(),
   flow: quantityJson('To the discharge, its own cooling line left out.'),

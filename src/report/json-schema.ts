@@ -12,11 +12,10 @@ import {
 import { advanceJson, clockJson } from './json-schema-lay.js';
 import {
   cautionJson,
-  format,
+  headJson,
   maybe,
   quantityJson,
   shareJson,
-  siteJson,
   solverJson,
   stagingName,
   statementJson,
@@ -225,14 +224,10 @@ const powerBracketJson = z
 /** What `check --json` prints. */
 export const checkJson = z
   .strictObject({
-    format,
-    question: z.literal('check'),
+    ...headJson('check'),
     left_out: z.array(z.string()).meta({
       description: 'What is told beside a verdict and is not here, because it has no steady state.',
     }),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
     verdict,
     pump_verdict: verdict.meta({ description: "The pumps' part of the verdict, apart from the inventory." }),
     requirement: requirementJson,
@@ -308,11 +303,7 @@ const tankJson = z
 /** What `flow --json` prints. */
 export const flowJson = z
   .strictObject({
-    format,
-    question: z.literal('flow'),
-    title: z.string(),
-    engine: z.string(),
-    site: siteJson,
+    ...headJson('flow'),
     staging: stagingName,
     total_flow: quantityJson('Out of all ends together.'),
     impossible_at: z.string().nullable().meta({

@@ -40,13 +40,26 @@ export const orNull = (dimension: Dimension, value: number | undefined): Measure
 export const counted = (measure: Measure) =>
   measure.dimension === 'ratio' ? { value: measure.value, unit: 'each' } : measure;
 
-export const siteTree = (site: SiteConditions) => ({
+const siteTree = (site: SiteConditions) => ({
   elevation: of('length', site.elevation),
   air_temperature: of('temperature', site.airTemperature),
   water_temperature: of('temperature', site.waterTemperature),
   water_density: of('density', site.waterDensity),
   vapour_pressure: of('pressure', site.vapourPressure),
   atmospheric_pressure: of('pressure', site.atmosphericPressure),
+});
+
+/** What every answer to a question of a layout begins with. */
+export const headTree = <Q extends string>(answer: {
+  question: Q;
+  title: string;
+  engine: string;
+  site: SiteConditions;
+}) => ({
+  question: answer.question,
+  title: answer.title,
+  engine: answer.engine,
+  site: siteTree(answer.site),
 });
 
 export function pointTree({ name, pressure, reads, elevation, flow }: GaugePoint, site: SiteConditions) {

@@ -1,3 +1,4 @@
+import { STANDSTILL } from '../assembly/standstill.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { FormatOptions } from '../quantity/format.js';
 import type { FlowAnswer, SiteConditions } from '../study/answer.js';
@@ -9,9 +10,6 @@ import { of } from './required.js';
 export type NoState = 'no_water' | 'water_parts';
 
 type Air = Pick<SiteConditions, 'vapourPressure' | 'atmosphericPressure'>;
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 /** As a cell says it. */
 export const NO_STATE_WORDS: Record<NoState, string> = {

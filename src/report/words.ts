@@ -1,24 +1,7 @@
-import type { Caution, InventoryItem, StagingName, Verdict } from '../study/answer.js';
+import type { Caution, InventoryItem, Verdict } from '../study/answer.js';
 import type { Cell, Tone } from './document.js';
 
-export const STAGING_WORDS: Record<StagingName, string> = {
-  parallel: 'parallel',
-  series: 'series, a into b',
-  series_reversed: 'series, b into a',
-  a: 'pump a alone',
-  b: 'pump b alone',
-  separate: 'separate outlets',
-};
-
-/** As it follows `the pumps run`. */
-export const STAGING_PHRASES: Record<StagingName, string> = {
-  parallel: 'in parallel',
-  series: 'in series, a into b',
-  series_reversed: 'in series, b into a',
-  a: 'on pump a alone',
-  b: 'on pump b alone',
-  separate: 'on separate outlets',
-};
+export { STAGING_PHRASES, STAGING_WORDS } from '../assembly/staging-words.js';
 
 export const VERDICT_WORDS: Record<InventoryItem['verdict'], string> = {
   meets: 'MEETS',

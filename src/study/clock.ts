@@ -1,6 +1,7 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
@@ -26,9 +27,6 @@ import {
 import { solverReport } from './solver-report.js';
 import { drawnFrom } from './supply.js';
 import { table } from './table.js';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 /**
  * Fuel burnt for a power at the shaft, kg a joule and kg a cubic metre. Trade knowledge: 0.5 lb of gasoline or 0.4 lb of

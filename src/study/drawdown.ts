@@ -1,4 +1,5 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import type { Layout } from '../layout/layout.js';
 import type { SolvedAssembly } from './rig.js';
 import { drawnFrom } from './supply.js';
@@ -7,9 +8,6 @@ import { drawnFrom } from './supply.js';
 export const RESERVE = 0.1;
 export const RESERVE_SOURCE =
   'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 /**
  * The engine's tank as it runs down: its surface falls evenly from full to empty, and the flow with it. Without a depth

@@ -1,5 +1,3 @@
-import type { Statement } from '../caution/caution.js';
-
 /** A state that is always looked into; `breaks` has the codes of the cautions that it raises. */
 export interface CaseAnswer {
   code: 'all_shut' | 'far_line_burst' | 'one_pump_out' | 'lowest_point';
@@ -92,5 +90,3 @@ export interface PortableTankAnswer {
   inflow: number;
   outflow: number;
 }
-
-export type FieldNote = Statement;

@@ -1,12 +1,12 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { SCALDING } from '../caution/pump-shut-out.js';
 import type { Layout } from '../layout/layout.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { boilingTemperature, flowForRise, roughLeastFlow, timeToWarm } from '../physics/pump-heat.js';
 import { temperatureRise, waterPower } from '../physics/pump-power.js';
 import type { CoolingPlace, HeatAnswer } from './engine-answer.js';
-import { STANDSTILL } from './pump-answer.js';
 
 /** Rise of temperature that the least flow allows: 15 degF. General pump texts, gpm = bhp / 2.95. */
 const RISE_ALLOWED = 15 / 1.8;

@@ -1,13 +1,11 @@
 import type { Place } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { GaugePoint, Loss } from './answer.js';
 
 /** Losses below this say nothing to a reader, Pa (0.01 psi). */
 const WORTH_SAYING = 70;
-
-/** Below this nothing flows, and what stands on either side of a shut part is no loss, m3/s (0.02 gpm). */
-const STANDSTILL = 1e-6;
 
 /** Where the pressure goes between the water and a place, largest first; the height climbed is one of them. */
 export function lossesTo(state: OperatingPoint, end: Place): Loss[] {

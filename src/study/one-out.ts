@@ -1,12 +1,12 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { cavitating } from '../assembly/suction-head.js';
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
 import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
-import { STANDSTILL } from './pump-answer.js';
 import { ratingPoints } from './requirement.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';

@@ -1,6 +1,7 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
@@ -22,7 +23,7 @@ import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
 import { lineControlOf } from './pressure-control.js';
 import { profiles } from './profile.js';
-import { pumpAnswer, STANDSTILL } from './pump-answer.js';
+import { pumpAnswer } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 import { drawnFrom, portableTanks, supplyOf } from './supply.js';

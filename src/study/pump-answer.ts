@@ -1,12 +1,10 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { coolingFlow, delivered, isShutOut } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type { PumpAnswer } from './answer.js';
 import { pumpShares } from './staging.js';
-
-/** Below this nothing flows, m3/s (0.02 gpm). */
-export const STANDSTILL = 1e-6;
 
 /** A speed this little below what its governor asks for is held by it: rounding, not want of power. */
 const HELD = 1e-9;

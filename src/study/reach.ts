@@ -1,6 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
 import { needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STAGING_PHRASES } from '../assembly/staging-words.js';
 import { citation } from '../catalogue/citation.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
@@ -67,7 +68,7 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
   const own = trials.find(({ staging }) => staging === layout.staging) ?? trials[0];
   const first = own.at(parts.hose.length, 0, counts[0]);
   const cases = trials.map(({ staging, shut }): HazardCase => {
-    return { kind: 'laid_shut', when: `with every nozzle shut, ${WORDS[staging]}`, point: shut };
+    return { kind: 'laid_shut', when: `with every nozzle shut, ${STAGING_PHRASES[staging]}`, point: shut };
   });
   const need = needOf(first.assembly.nozzles.at(-1) as OperatingPoint['assembly']['nozzles'][number]);
   return {
@@ -96,15 +97,6 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
     solver: solverReport(first),
   };
 }
-
-const WORDS: Record<StagingName, string> = {
-  parallel: 'in parallel',
-  series: 'in series, a into b',
-  series_reversed: 'in series, b into a',
-  a: 'on pump a alone',
-  b: 'on pump b alone',
-  separate: 'on separate outlets',
-};
 
 /** A table of lays is told at a throttle, not at a pressure that a governor holds for one of them. */
 function notHeld({ throttle }: Layout): Statement[] {

@@ -11,6 +11,14 @@ import { changed, checked, hose, type Loose, nozzle, operated, sound } from './s
  * sound one in that alone. The sound one gets no caution at all.
  */
 
+/** In series without a relief valve, nothing laid, and pump b with limits of its own. */
+function inSeries(document: Loose, limits: Record<string, string>): void {
+  document.staging = 'series';
+  document.engine.relief = undefined;
+  document.lay = [];
+  Object.assign(document.engine.pumps.b.model.limits, limits);
+}
+
 const MODES: {
   mode: string;
   code: string;
@@ -87,23 +95,13 @@ const MODES: {
     mode: '4 the inlet of the second pump in series over its limit',
     code: 'inlet_over_limit',
     at: 'pump b',
-    change: (d) => {
-      d.staging = 'series';
-      d.engine.relief = undefined;
-      d.engine.pumps.b.model.limits.inlet = '150 psi';
-      d.lay = [];
-    },
+    change: (d) => inSeries(d, { inlet: '150 psi' }),
   },
   {
     mode: '4 a casing over its limit in series',
     code: 'casing_over_limit',
     at: 'pump b',
-    change: (d) => {
-      d.staging = 'series';
-      d.engine.relief = undefined;
-      d.engine.pumps.b.model.limits.casing = '600 psi';
-      d.lay = [];
-    },
+    change: (d) => inSeries(d, { casing: '600 psi' }),
   },
   {
     mode: '4 hose over its service test in series',

@@ -1,23 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { GALLON_PER_MINUTE, HORSEPOWER, PSI } from '../../src/physics/customary.js';
-import { heightOfPressure } from '../../src/physics/elevation.js';
+import { HORSEPOWER } from '../../src/physics/customary.js';
 import { BrakePower } from '../../src/physics/pump-curve/brake-power.js';
 import { headAt } from '../../src/physics/pump-curve/curve.js';
 import { HeldSpeed } from '../../src/physics/pump-curve/held-speed.js';
-import { MonotoneCurve } from '../../src/physics/pump-curve/monotone.js';
 import { unsteadyStretches } from '../../src/physics/pump-curve/unsteady-stretch.js';
+import { SOUND_CURVE as curve, DENSITY, gpm } from '../support/sound-curve.js';
 
-const DENSITY = 999;
-const gpm = (value: number) => value * GALLON_PER_MINUTE;
-const curve = new MonotoneCurve(
-  [
-    [0, 415],
-    [30, 385],
-    [60, 318],
-    [85, 228],
-    [105, 110],
-  ].map(([q, p]) => ({ flow: gpm(q), head: heightOfPressure(p * PSI, DENSITY) })),
-);
 const powerOf = (rows: [number, number][]) =>
   new BrakePower(
     curve,

@@ -82,10 +82,7 @@ export const nozzleSchema = z.lazy(() =>
 
 export type Nozzle = z.infer<typeof nozzleSchema>;
 export type SmoothBore = Extract<Nozzle, { kind: 'smooth_bore' }>;
-export type FogNozzle = Extract<Nozzle, { kind: 'fog' }>;
 export type AutomaticNozzle = Extract<Nozzle, { kind: 'automatic' }>;
-export type SharpOrifice = Extract<Nozzle, { kind: 'sharp_orifice' }>;
-
 /** Bore of a smooth-bore nozzle where the step that uses it names no tip, m. */
 export function boreOf(nozzle: SmoothBore): number {
   const found = nozzle.bore ?? nozzle.tips?.[0];

@@ -155,5 +155,3 @@ export const typingChoiceSchema = z
       });
   })
   .meta({ title: 'typing choice' });
-
-export type TypingChoice = z.infer<typeof typingChoiceSchema>;

@@ -1,5 +1,3 @@
-import type { DrillUnits } from '../problem.js';
-
 /** Sizes of hose that rules may speak of, by nominal inches. */
 export const HOSE_SIZES = ['1', '1.5', '1.75', '2', '2.5', '3', '3.5', '4', '5'] as const;
 export type HoseSize = (typeof HOSE_SIZES)[number];
@@ -99,8 +97,6 @@ export interface RuleSet {
   readonly us?: UnitRules;
   readonly si?: UnitRules;
 }
-
-export type RulesIn = { readonly [K in DrillUnits]?: UnitRules };
 
 /** Names of the rule sets that ship, the usual ones first. */
 export const RULE_SETS = [

@@ -71,5 +71,3 @@ export const supplySchema = choice([z.literal('tank'), draft, hydrant, relay], (
     .find((key) => key !== undefined);
   return `${WANTED}${meant ? `: did you mean ${meant}?` : ''}`;
 }).meta({ description: 'Where the water comes from' });
-
-export type SupplyDocument = z.output<typeof supplySchema>;
