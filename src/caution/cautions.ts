@@ -27,6 +27,7 @@ import { slopeAsHeight } from './slope-as-height.js';
 import { starvedNozzle } from './starved-nozzle.js';
 import { steepEfficiency } from './steep-efficiency.js';
 import { suctionShort } from './suction-short.js';
+import { surge } from './surge.js';
 import { tankRunsOut } from './tank-runs-out.js';
 import { thinAir } from './thin-air.js';
 import { thinMargin } from './thin-margin.js';
@@ -42,6 +43,7 @@ const HAZARDS: readonly Hazard[] = [
   reliefSetting,
   reliefIdle,
   lineShut,
+  surge,
   gaugeRange,
   inletVapour,
   suctionShort,

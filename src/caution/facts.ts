@@ -87,6 +87,8 @@ export interface Control {
   overSetting?: number;
   /** The greatest rise that shutting one nozzle makes elsewhere, Pa; `held`: at another nozzle. */
   lineShut?: { nozzle: string; at: string; rise: number; held: boolean };
+  /** What shutting a nozzle fast makes of the pressure before it, Pa; `stated`: with a wave speed that the layout states. */
+  surges: readonly { nozzle: string; stated: boolean; peak: number; hoseTest?: number }[];
 }
 
 export interface VerdictFacts {

@@ -41,6 +41,13 @@ export function exampleOf(dimension: Dimension, options: ParseOptions = {}): str
   return options.unit === 'in' ? '1.5 in' : `${example.split(' ')[0]} ${options.unit}`;
 }
 
+/** The unit in which a field's own example stands: hours of running, not minutes. */
+function unitOfExample(example: string | undefined, dimension: Dimension): UnitName | undefined {
+  const number = example === undefined ? undefined : readNumber(example);
+  const unit = number && 'rest' in number ? findUnit(number.rest) : undefined;
+  return unit !== undefined && UNITS[unit].dimension === dimension ? unit : undefined;
+}
+
 export type Parsed = { value: number; unit: UnitName } | { problem: string };
 
 const LONGEST_QUOTE = 40;
@@ -63,7 +70,7 @@ function describe(input: unknown): string {
  */
 export function parseQuantity(input: unknown, dimension: Dimension, options: ParseOptions = {}): Parsed {
   const kind = KINDS[dimension];
-  const unit = options.unit ?? kind.unit;
+  const unit = options.unit ?? unitOfExample(options.example, dimension) ?? kind.unit;
   const example = exampleOf(dimension, options);
   const wanted = `${kind.name} is wanted, for instance ${example}`;
 

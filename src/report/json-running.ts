@@ -67,6 +67,7 @@ export const lineControlTree = (control: LineControl) => ({
     closing_time: orNull('time', surge.closingTime),
     rise: of('pressure', surge.rise),
     peak: of('pressure', surge.peak),
+    hose_service_test: orNull('pressure', surge.hoseTest),
   })),
 });
 

@@ -89,6 +89,7 @@ const lineControlShape = {
       closing_time: maybe('Null where it is slammed.'),
       rise: quantityJson('By Joukowsky.'),
       peak: quantityJson('With what stood there before.'),
+      hose_service_test: maybe('Of the hose that the nozzle hangs on; null where it states none.'),
     }),
   ),
 };

@@ -2,6 +2,7 @@ import { hasPowerData } from '../assembly/engine-power.js';
 import type { Place } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Site } from '../assembly/site.js';
+import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
 import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
 import { frictionLaw } from '../catalogue/schema/friction.js';
@@ -24,13 +25,10 @@ export function assumptions(layout: Layout, site: Site): Statement[] {
   ];
 }
 
-/** Flow that runs back, m3/s (0.02 gpm), below which none does. */
-const RUNS_BACK = 1e-6;
-
 /** What figures of water that runs back rest on, where some of them do: no curve is measured there. */
 export function backflow(states: readonly OperatingPoint[], standing = false): Statement[] {
   const statements: Statement[] = [];
-  if (states.some((point) => point.assembly.pumps.some(({ link }) => point.flow(link) < -RUNS_BACK))) {
+  if (states.some((point) => point.assembly.pumps.some(({ link }) => point.flow(link) < -STANDSTILL))) {
     statements.push({
       template:
         'Water runs back through a pump that turns: its curve is carried on to there as a straight line with its mean slope, and how much runs back is a guess',

@@ -19,15 +19,22 @@ export interface Surge {
   rise: number;
   /** Pressure at the nozzle before, with the rise on top, Pa. */
   peak: number;
+  /** Service test pressure of the hose that the nozzle hangs on, Pa; undefined where none is told. */
+  hoseTest?: number;
 }
 
 /** The surge at every open nozzle of a state, largest first: Joukowsky's whole rise, or what a slower closing leaves of it. */
 export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
-  const { site, nozzles } = state.assembly;
+  const { site, nozzles, elements } = state.assembly;
   const { wave_speed, closing_time } = layout.surge ?? {};
   const waveSpeed = wave_speed ?? HOSE_WAVE_SPEED;
   // Slammed, the rise is the same over any length.
   const columnTo = closing_time === undefined ? () => 0 : columns(state.assembly);
+  const hoseTests = new Map(
+    elements.flatMap(({ step, to }) =>
+      step?.kind === 'hose' ? [[to.node, step.hose.limits?.service_test] as const] : [],
+    ),
+  );
   return nozzles
     .flatMap((nozzle): Surge[] => {
       const velocity = state.velocityAt(nozzle.inlet);
@@ -45,6 +52,7 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
           closingTime: closing_time,
           rise,
           peak: state.totalPressure(nozzle.inlet) + rise,
+          hoseTest: hoseTests.get(nozzle.inlet.node),
         },
       ];
     })

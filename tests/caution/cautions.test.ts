@@ -20,6 +20,14 @@ const CHECKED = { discharge: [FREE_CHECK], cooling: { orifice: '1/16 in' } };
 const HOSE = { hose: { inside_diameter: '1.5 in', coefficient: 24 }, length: '200 ft' };
 const tip = (bore: string): Document => ({ nozzle: { kind: 'smooth_bore', bore }, name: 'tip' });
 
+/** Hose with limits of its own. */
+const tested = (limits: Document, rise = '0 ft'): Document => ({
+  hose: { inside_diameter: '1.5 in', coefficient: 24, limits },
+  length: '200 ft',
+  rise,
+  name: 'hose',
+});
+
 /** An engine whose cautions have nothing to say of. */
 const SOUND = engineOf(A, A, { plumbing: CHECKED });
 
@@ -44,6 +52,23 @@ function only(cautions: readonly Caution[], code: string, at?: string): Caution 
 const codes = (cautions: readonly Caution[]) => cautions.map(({ code }) => code);
 const psi = (measure: Caution['value']) => (measure?.value as number) / PSI;
 const gpm = (measure: Caution['value']) => (measure?.value as number) / GPM;
+
+describe('a nozzle shut fast', () => {
+  it('is cautioned where the layout states how, and only where its hose is thrown over its test', async () => {
+    const laid = (surge: Document | undefined) =>
+      flowing({ lay: [tested({ service_test: '600 psi' }), tip('0.375 in')], surge });
+    const found = only(await laid({ wave_speed: '4000 ft/s' }), 'surge_over_hose');
+    expect(found).toMatchObject({ at: 'tip', level: 'warn' });
+    expect(psi(found.limit)).toBeCloseTo(600, 6);
+    expect(psi(found.value)).toBeGreaterThan(600);
+    for (const surge of [
+      undefined,
+      { wave_speed: '300 ft/s' },
+      { wave_speed: '4000 ft/s', closing_time: '20 s' },
+    ])
+      expect(codes(await laid(surge))).not.toContain('surge_over_hose');
+  });
+});
 
 describe('one pump out', () => {
   it('is told of a nozzle that two pumps serve and one does not', async () => {
@@ -237,12 +262,6 @@ describe('casing and inlet', () => {
 });
 
 describe('hose', () => {
-  const tested = (limits: Document, rise = '0 ft'): Document => ({
-    hose: { inside_diameter: '1.5 in', coefficient: 24, limits },
-    length: '200 ft',
-    rise,
-    name: 'hose',
-  });
   const engine = engineOf(A);
 
   it('above its service test pressure is a stop', async () => {

@@ -400,6 +400,14 @@ const twoLines = () => [
 /** Hazards that no failure mode names, each provoked in the same way. */
 const BESIDES: typeof MODES = [
   {
+    mode: 'water hammer past what the hose is tested to, by the wave speed that the layout states',
+    code: 'surge_over_hose',
+    at: 'tip',
+    change: (d) => {
+      d.surge = { wave_speed: '4000 ft/s' };
+    },
+  },
+  {
     mode: 'a curve that droops, in parallel',
     code: 'drooping_curve',
     at: 'pump a',

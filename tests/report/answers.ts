@@ -454,6 +454,7 @@ export function flowing(): FlowAnswer {
           stated: false,
           rise: psi(232),
           peak: psi(332),
+          hoseTest: psi(300),
         },
       ],
     },

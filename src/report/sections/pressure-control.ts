@@ -71,7 +71,11 @@ function surgeText(surge: Control['surges'][number], figures: Figures): string {
       ? 'slammed'
       : `shut in ${figures.say('pressure_control.surge.closing_time', 'time', surge.closingTime, { unit: 's', decimals: 1 })}`;
   const known = surge.stated ? 'stated' : 'the upper end of what is recalled for hose, no published figure';
-  return `${surge.nozzle} ${how}: ${rise} on top of what stands there, to ${peak}, by Joukowsky with water at ${velocity} and a wave speed of ${speed} (${known}).`;
+  const over =
+    surge.hoseTest !== undefined && surge.peak > surge.hoseTest
+      ? `, over the ${figures.stated('pressure_control.surge.hose_test', { value: surge.hoseTest, dimension: 'pressure' })} that its hose is tested to`
+      : '';
+  return `${surge.nozzle} ${how}: ${rise} on top of what stands there, to ${peak}${over}, by Joukowsky with water at ${velocity} and a wave speed of ${speed} (${known}).`;
 }
 
 const MOST_SURGES = 3;

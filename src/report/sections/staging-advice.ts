@@ -38,9 +38,11 @@ function seriesText(facts: Advice['series'][number], figures: Figures): string {
   if (firstStops) {
     const most = figures.say('staging_advice.first_stops.most', 'flow', firstStops.most);
     parts.push(
-      firstStops.most < flow
-        ? `If ${first} stops, ${second} can draw no more than ${most} through it without cavitating: stop ${second}, or open its own suction.`
-        : `If ${first} stops, ${second} can still draw ${most} through it.`,
+      firstStops.most === 0
+        ? `If ${first} stops, ${second} cavitates through it whatever is drawn: stop ${second}, or open its own suction.`
+        : firstStops.most < flow
+          ? `If ${first} stops, ${second} can draw no more than ${most} through it without cavitating: stop ${second}, or open its own suction.`
+          : `If ${first} stops, ${second} can still draw ${most} through it.`,
     );
   }
   return parts.join(' ');
