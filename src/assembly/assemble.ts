@@ -24,7 +24,7 @@ export function assemble(layout: Layout, options: AssembleOptions): Assembly {
   const { staging, throttle, store, nozzleState } = options;
   const { site } = store;
   const builder = new NetworkBuilder();
-  const laid = { pumps: [], nozzles: [], gauges: [], reliefs: [] };
+  const laid = { pumps: [], nozzles: [], gauges: [], reliefs: [], coolers: [] };
   const context: LineContext = { builder, site, store, laid, nozzleState };
   const supply = laySupply(layout, context);
   const { source } = supply;

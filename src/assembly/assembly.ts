@@ -5,6 +5,7 @@ import type { NozzleStep, OpenEndStep, Path } from '../layout/step.js';
 import type { Network } from '../network/network.js';
 import type { PumpCurve } from '../physics/pump-curve/curve.js';
 import type { HeldSpeed } from '../physics/pump-curve/held-speed.js';
+import type { TankReturn } from './line.js';
 import type { Element, Place } from './network-builder.js';
 import type { PumpLaw } from './pump-law.js';
 import type { Site } from './site.js';
@@ -68,8 +69,9 @@ export interface Assembly {
   pumps: AssembledPump[];
   nozzles: AssembledNozzle[];
   gauges: NamedPlace[];
-  /** Relief valves, by the link that leads back to the tank. */
-  reliefs: { name: string; link: number }[];
+  reliefs: TankReturn[];
+  /** Cooling lines that are no pump's own, as they leave behind its check valve or where the discharges meet. */
+  coolers: TankReturn[];
   /** Where the engine's plumbing ends, by name. */
   outlets: NamedPlace[];
   /** Where a requirement is judged: the outlets, or the end of a lay that was laid without its nozzle. */

@@ -10,6 +10,14 @@ export function coolingFlow(point: OperatingPoint, { cooling }: AssembledPump): 
   return cooling === undefined ? undefined : point.flow(cooling);
 }
 
+/** What runs back to the tank by relief valves, and by cooling lines that are no pump's own, m3/s; nothing where none does. */
+export function returns(point: OperatingPoint): { name: string; flow: number }[] {
+  const { reliefs, coolers } = point.assembly;
+  return [...reliefs, ...coolers]
+    .map(({ name, link }) => ({ name, flow: point.flow(link) }))
+    .filter(({ flow }) => flow > STANDSTILL);
+}
+
 /** What a pump gives to its discharge, its own cooling line and relief valve left out, m3/s; below 0 where water runs back through it. */
 export function delivered(point: OperatingPoint, pump: AssembledPump): number {
   if (pump.checkValve) return point.flow(pump.checkValve.link);

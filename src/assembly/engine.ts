@@ -148,7 +148,9 @@ class EnginePlumbing {
     const law = quadratic(
       jetResistance(cooling.orifice, cooling.discharge_coefficient ?? SHARP_ORIFICE_COEFFICIENT),
     );
-    return this.context.builder.link(name, from, this.tank, law, true);
+    const link = this.context.builder.link(name, from, this.tank, law, true);
+    if (at !== 'pump') this.context.laid.coolers.push({ name, link });
+    return link;
   }
 
   discharge(id: PumpId, from: Place, to?: Place): Place {

@@ -10,12 +10,19 @@ import { isPartStep } from './parts.js';
 import { PumpLaw } from './pump-law.js';
 import type { Site } from './site.js';
 
+/** A line back to the tank, by its link. */
+export interface TankReturn {
+  name: string;
+  link: number;
+}
+
 /** What the steps of a layout leave behind as they are laid: named points, pumps and nozzles. */
 export interface Laid {
   pumps: AssembledPump[];
   nozzles: AssembledNozzle[];
   gauges: NamedPlace[];
-  reliefs: { name: string; link: number }[];
+  reliefs: TankReturn[];
+  coolers: TankReturn[];
 }
 
 export interface LineContext {

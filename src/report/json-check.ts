@@ -106,6 +106,7 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   })),
   points: answer.points.map((point) => pointTree(point, answer.site)),
   pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
+  returns: answer.returns.map(({ name, flow }) => ({ name, flow: of('flow', flow) })),
   highest_place: answer.highestPlace ? highestPlaceTree(answer.highestPlace) : null,
   power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
   suction: answer.suction ? suctionTree(answer.suction) : null,

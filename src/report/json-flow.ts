@@ -62,6 +62,7 @@ export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
   lines: answer.lines.map((line) => lineTree(line, answer.site)),
   nozzles: answer.nozzles.map((nozzle) => nozzleTree(nozzle, answer.site)),
   pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
+  returns: answer.returns.map(({ name, flow }) => ({ name, flow: of('flow', flow) })),
   tank: answer.tank ? tankTree(answer.tank) : null,
   heat: answer.heat.map(heatTree),
   supply: supplyTree(answer.supply, answer.site),

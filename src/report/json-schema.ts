@@ -221,6 +221,10 @@ const powerBracketJson = z
       'What the verdict becomes if an engine whose power is not known was at its limit when its curve was measured; null where every power is known or the place is no different.',
   });
 
+const returnsJson = z
+  .array(z.strictObject({ name: z.string(), flow: quantityJson('Back to the tank.') }))
+  .meta({ description: "Open relief valves, and cooling lines that are no pump's own." });
+
 /** What `check --json` prints. */
 export const checkJson = z
   .strictObject({
@@ -241,6 +245,7 @@ export const checkJson = z
     losses: z.array(lossJson),
     points: z.array(pointJson),
     pumps: z.array(pumpJson),
+    returns: returnsJson,
     highest_place: highestPlaceJson,
     power_bracket: powerBracketJson,
     suction: suctionJson,
@@ -313,6 +318,7 @@ export const flowJson = z
     lines: z.array(lineJson),
     nozzles: z.array(nozzleJson),
     pumps: z.array(pumpJson),
+    returns: returnsJson,
     tank: tankJson,
     heat: heatJson,
     supply: supplyJson,

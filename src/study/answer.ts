@@ -213,10 +213,18 @@ export interface PowerBracket {
   cases: (VerdictUnder & { lugging: 'constant_power' | 'flat_torque' })[];
 }
 
+/** Water that a line takes back to the tank, m3/s. */
+export interface TankReturn {
+  name: string;
+  flow: number;
+}
+
 /** What a check finds of the engine as it runs, which its cautions are drawn from too. */
 export interface RunningFacts {
   /** As they run at the required flow in the layout's staging. */
   pumps: PumpAnswer[];
+  /** What of it runs back to the tank by open relief valves and shared cooling lines. */
+  returns: TankReturn[];
   highestPlace?: HighestPlace;
   powerBracket?: PowerBracket;
   suction?: SuctionAnswer;
@@ -325,6 +333,8 @@ export interface FlowAnswer {
   lines: LineAnswer[];
   nozzles: NozzleAnswer[];
   pumps: PumpAnswer[];
+  /** What of it runs back to the tank by open relief valves and shared cooling lines. */
+  returns: TankReturn[];
   totalFlow: number;
   tank?: { capacity: number; usable: number; endurance: number | null; source: string };
   /** Of the engine's own pumps. */

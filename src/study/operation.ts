@@ -1,4 +1,5 @@
 import type { AssembledNozzle } from '../assembly/assembly.js';
+import { returns } from '../assembly/delivered.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
@@ -65,6 +66,7 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
       .map((element) => lineAnswer(state, element)),
     nozzles,
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    returns: returns(state),
     totalFlow: totalFlow(state),
     tank: tankAnswer(layout, state),
     heat,

@@ -1,4 +1,5 @@
 import type { StagingName } from '../assembly/assembly.js';
+import { returns } from '../assembly/delivered.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
@@ -89,6 +90,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
   const powerBracket = beside('power that no file tells', () => bracketPower(rig, typing));
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
+    returns: returns(state),
     highestPlace: beside('the highest place', () => highestPlace(rig, typing, here.here, powerBracket)),
     powerBracket,
     suction: beside('suction', () => suctionOf(rig, typing, delivery, state, here)),

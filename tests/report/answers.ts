@@ -34,6 +34,7 @@ export function meeting(): CheckAnswer {
   return {
     question: 'check',
     leftOut: [],
+    returns: [{ name: 'relief valve', flow: gpm(3) }],
     title: 'Proof of rating, both pumps side by side',
     engine: 'Engine 614',
     site,
@@ -348,6 +349,7 @@ export function outOfReach(): CheckAnswer {
 export function flowing(): FlowAnswer {
   return {
     question: 'flow',
+    returns: [],
     title: 'Two lines up Larkspur Draw',
     engine: 'Engine 614',
     site,

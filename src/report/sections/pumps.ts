@@ -1,7 +1,8 @@
-import type { PumpAnswer, SiteConditions } from '../../study/answer.js';
+import type { PumpAnswer, SiteConditions, TankReturn } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 import { NO_STATE_WORDS, noState, noStateText, standingCell } from '../standing.js';
+import { listed } from '../words.js';
 
 type Property = [title: string, cell: (pump: PumpAnswer, figures: Figures, site: SiteConditions) => Cell];
 
@@ -79,9 +80,15 @@ const PROPERTIES: Property[] = [
   ['Suction head', suctionText],
 ];
 
+function returnsText(returns: readonly TankReturn[], figures: Figures): Block[] {
+  if (returns.length === 0) return [];
+  const each = returns.map(({ name, flow }) => `${name} ${figures.say('pumps.returns', 'flow', flow)}`);
+  return [paragraph(`Back to the tank: ${listed(each)}.`)];
+}
+
 /** One column a pump: there are two of them, and a builder compares them line by line. */
 export function pumpsSection(
-  { pumps, site }: { pumps: PumpAnswer[]; site: SiteConditions },
+  { pumps, returns, site }: { pumps: PumpAnswer[]; returns: TankReturn[]; site: SiteConditions },
   figures: Figures,
   title = 'At the pumps',
 ): Block[] {
@@ -94,6 +101,7 @@ export function pumpsSection(
       columns: [{ title: '' }, ...names],
       rows: PROPERTIES.map(([title, cell]) => [title, ...pumps.map((pump) => cell(pump, figures, site))]),
     },
+    ...returnsText(returns, figures),
     ...noStateText(
       pumps.map((pump) => inletState(pump, site)),
       site,
