@@ -8,6 +8,7 @@ import { heightOfPressure } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
 import type { TestOrifice } from './answer.js';
 import type { Delivery, Drawn } from './delivery.js';
+import { NoSteadyAnswer } from './no-steady-answer.js';
 
 /** From a square of a flow this near, as a part of it, the last step is straight to a part in a thousand million. */
 const NEAR = 1e-5;
@@ -87,5 +88,10 @@ function flowThrough(delivery: Delivery, orifice: TypingTestOrifice): Drawn & { 
     overBefore = overNow;
     square = next;
   }
-  throw new RangeError(`what the test orifice passes was not found in ${MOST_TRIES} tries`);
+  throw new NoSteadyAnswer({
+    where: [delivery.end.name],
+    message: `what the test orifice passes at ${delivery.end.name} was not found`,
+    action: 'Look for a pump curve that rises with flow, or a figure far out of the ordinary.',
+    detail: `not found in ${MOST_TRIES} tries`,
+  });
 }
