@@ -8,28 +8,23 @@ import { TreeFold } from './tree-fold.js';
 /** How near the core is solved before the trees are unfolded from it: a guess needs no more. */
 const CORE_LIMITS = { flowTolerance: 1e-5, headTolerance: 0.1, maximumIterations: 60 };
 
-/** With no more chains than this, making and solving a core costs more than the iterations that it saves. */
+/** With no more chains than this, a core costs more to make than it saves, unless a network is solved from cold this often. */
 const FEW = 24;
+const OFTEN = 3;
 
 /** A first guess for flows and heads: the core of the network, solved with its trees folded, then unfolded down them. */
 export class ColdStart {
+  private readonly network: Network;
   private readonly equations: Equations;
   private readonly level: LevelStart;
-  private readonly resistance: Float64Array;
-  private readonly fold: TreeFold | undefined;
-  private readonly core: Core | undefined;
+  private folded: { fold: TreeFold; core: Core } | undefined;
+  private begun = 0;
   private stale = true;
 
   constructor(network: Network, equations: Equations) {
+    this.network = network;
     this.equations = equations;
     this.level = new LevelStart(equations);
-    const { count } = equations.losses;
-    this.resistance = new Float64Array(count);
-    if (count <= FEW) return;
-    const fold = new TreeFold(equations);
-    if (!fold.worthwhile) return;
-    this.fold = fold;
-    this.core = new Core(network, equations, fold);
   }
 
   /** Says that a resistance, a fixed head or a draw is no longer what it was. */
@@ -39,33 +34,36 @@ export class ColdStart {
 
   /** Fills flows and heads; gives whether it has linearised the equations at them, too. */
   begin(): boolean {
-    const { core, fold } = this;
-    if (!core || !fold) {
-      this.level.begin();
-      return true;
-    }
-    if (this.stale) {
-      this.resist();
-      fold.fold(this.resistance);
-      core.open();
-      this.stale = false;
-    }
-    if (core.solve()) {
-      fold.unfold();
+    this.begun++;
+    if (this.begun === (this.equations.losses.count > FEW ? 1 : OFTEN)) this.makeCore();
+    if (this.stale) this.prepare();
+    if (this.folded?.core.solve()) {
+      this.folded.fold.unfold();
       return false;
     }
     this.level.begin();
     return true;
   }
 
-  /** What each chain resists a middling flow with. */
-  private resist(): void {
-    const { losses } = this.equations;
-    const usual = this.level.usualFlow;
-    for (let i = 0; i < losses.count; i++) {
-      losses.evaluateAt(i, usual);
-      this.resistance[i] = Math.max(losses.loss[i] / (usual * usual), 1e-9);
+  private makeCore(): void {
+    const fold = new TreeFold(this.equations);
+    if (!fold.worthwhile) return;
+    this.folded = { fold, core: new Core(this.network, this.equations, fold) };
+    this.stale = true;
+  }
+
+  /** Takes over what each chain resists a middling flow with. */
+  private prepare(): void {
+    const { level, folded, equations } = this;
+    const usual = level.usualFlow;
+    level.prepare(usual);
+    if (folded) {
+      const resistance = new Float64Array(equations.losses.count);
+      for (let i = 0; i < resistance.length; i++) resistance[i] = level.resistanceAt(i, usual);
+      folded.fold.fold(resistance);
+      folded.core.open(usual);
     }
+    this.stale = false;
   }
 }
 
@@ -152,8 +150,8 @@ class Core {
     }
   }
 
-  /** Takes over resistances, heads and draws, and what the trees fold into. */
-  open(): void {
+  /** Takes over resistances, heads and draws, and what the trees fold into; `usual` is a middling flow, m3/s. */
+  open(usual: number): void {
     const { whole, fold, equations } = this;
     for (let n = 0; n < this.nodeHere.length; n++) {
       const at = this.nodeThere[n];
@@ -168,6 +166,7 @@ class Core {
       equations.losses.setResistance(this.openingLink[o], fold.openingResistance(at));
       equations.head[equations.position[this.openingEnd[o]]] = fold.openingHeight(at);
     }
+    this.level.prepare(usual);
   }
 
   /** Solves it and hands heads and flows over to the whole; gives whether it could. */

@@ -1,4 +1,4 @@
-import { ChainLosses } from './chain-losses.js';
+import { ChainLosses, LEAST_SLOPE } from './chain-losses.js';
 import type { Chain } from './chains.js';
 import { SparseSystem } from './matrix.js';
 import type { Network } from './network.js';
@@ -30,11 +30,9 @@ export class Equations {
   private readonly entry: Int32Array;
   private readonly system: SparseSystem;
 
-  /** What the last `sweep` or `measure` found. */
+  /** What the last `sweep` found. */
   worstHead = Number.NaN;
   worstCorrection = Number.NaN;
-  /** A chain's number, or -1. */
-  worstChain = -1;
   /** Slope of the content along the last step, at its start and at its end. */
   descent = 0;
   along = 0;
@@ -63,8 +61,11 @@ export class Equations {
       else if (unknown[v] >= 0) this.position[v] = this.plan.position[unknown[v]];
     });
     this.system = new SparseSystem(this.plan, room);
-    this.losses = new ChainLosses(links, chains, (chain) =>
-      Math.min(this.position[chain.from], this.position[chain.to]),
+    this.losses = new ChainLosses(
+      links,
+      chains,
+      ({ from, to }) => Math.min(this.position[from], this.position[to]),
+      ({ to }) => nodes[to].head !== undefined,
     );
     const { count } = this.losses;
     this.tail = new Int32Array(count);
@@ -87,73 +88,132 @@ export class Equations {
     this.step = new Float64Array(count);
   }
 
-  /** Linearises every law at the present flows and writes the system of heads that follows. */
+  /** Linearises every law at the present flows and judges how far they are from a solution. */
   linearise(): void {
-    this.losses.evaluate(this.flow);
-    this.assemble();
+    const { conductance, count } = this.losses;
+    // Where nothing conducts, no flow moves.
+    for (let i = 0; i < count; i++) conductance[i] = 0;
+    this.sweep();
   }
 
   /**
-   * Writes the system for the shift of every head from the losses and conductances as they are, and judges how far they are
-   * from a solution.
+   * Solves for the heads at which the flows of the linearised laws balance at every node; returns the position of a zero
+   * pivot, or -1.
    */
-  assemble(): void {
-    const { flow, step, tail, tip, head, entry, system } = this;
-    const { loss, conductance, shutFrom, count } = this.losses;
-    const { diagonal, entries, rightSide } = system;
-    system.clear(this.demand);
-    let along = 0;
-    let worstHead = 0;
-    let worstCorrection = 0;
-    let worstChain = -1;
-    for (let i = 0; i < count; i++) {
-      const a = tail[i];
-      const b = tip[i];
-      const c = conductance[i];
-      const residual = head[a] - head[b] - loss[i];
-      const moved = residual * c;
-      const carried = flow[i] + moved;
-      diagonal[a] += c;
-      diagonal[b] += c;
-      entries[entry[i]] -= c;
-      rightSide[a] -= carried;
-      rightSide[b] += carried;
-      along -= residual * step[i];
-      const size = Math.abs(residual);
-      const correction = Math.abs(moved);
-      if (correction > worstCorrection) worstCorrection = correction;
-      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
-      if (size > worstHead && c > shutFrom) {
-        worstHead = size;
-        worstChain = i;
-      }
-    }
-    this.along = along;
-    this.worstHead = worstHead;
-    this.worstCorrection = worstCorrection;
-    this.worstChain = worstChain;
-  }
-
-  /** Solves for the heads; returns the position of a zero pivot, or -1. */
   solveHeads(): number {
+    this.system.clear(this.demand);
+    this.assemble();
     return this.system.solve(this.head);
   }
 
   /** Moves every flow to where its linearised law meets the new heads, linearises anew there and judges the outcome. */
   sweep(): void {
+    this.sweepPlain();
+    this.sweepOther();
+  }
+
+  /** Writes the system for the shift of every head. */
+  private assemble(): void {
+    const { flow, tail, tip, head, entry } = this;
+    const { loss, conductance, outletEnd, count } = this.losses;
+    const { diagonal, entries, rightSide } = this.system;
+    // What ends at a fixed head adds to one node only.
+    for (let i = 0; i < outletEnd; i++) {
+      const a = tail[i];
+      const c = conductance[i];
+      diagonal[a] += c;
+      rightSide[a] -= flow[i] + (head[a] - head[tip[i]] - loss[i]) * c;
+    }
+    for (let i = outletEnd; i < count; i++) {
+      const a = tail[i];
+      const b = tip[i];
+      const c = conductance[i];
+      const carried = flow[i] + (head[a] - head[b] - loss[i]) * c;
+      diagonal[a] += c;
+      diagonal[b] += c;
+      entries[entry[i]] -= c;
+      rightSide[a] -= carried;
+      rightSide[b] += carried;
+    }
+  }
+
+  /** Sweeps the plain chains, in a loop without a call, as a large network is little else. */
+  private sweepPlain(): void {
     const { flow, step, tail, tip, head } = this;
-    const { loss, conductance, count } = this.losses;
+    const { loss, conductance, resistance, linearBelow, plainEnd } = this.losses;
     let descent = 0;
-    for (let i = 0; i < count; i++) {
-      const excess = head[tail[i]] - head[tip[i]] - loss[i];
+    let along = 0;
+    let worstHead = 0;
+    let worstCorrection = 0;
+    for (let i = 0; i < plainEnd; i++) {
+      const fall = head[tail[i]] - head[tip[i]];
+      const excess = fall - loss[i];
+      const change = excess * conductance[i];
+      const q = flow[i] + change;
+      step[i] = change;
+      flow[i] = q;
+      descent += excess * change;
+      const size = Math.abs(q);
+      const linear = linearBelow[i];
+      const r = resistance[i] * Math.max(size, linear);
+      const slope = size < linear ? r : r + r;
+      const lost = r * q;
+      const c = 1 / Math.max(slope, LEAST_SLOPE);
+      loss[i] = lost;
+      conductance[i] = c;
+      const residual = fall - lost;
+      along -= residual * change;
+      const out = Math.abs(residual);
+      const correction = out * c;
+      worstCorrection = Math.max(worstCorrection, correction);
+      worstHead = Math.max(worstHead, out);
+    }
+    this.descent = descent;
+    this.along = along;
+    this.worstHead = worstHead;
+    this.worstCorrection = worstCorrection;
+  }
+
+  /** The same for all others, after those. */
+  private sweepOther(): void {
+    const { flow, step, tail, tip, head, losses } = this;
+    const { loss, conductance, shutFrom, plainEnd, count } = losses;
+    let { descent, along, worstHead, worstCorrection } = this;
+    for (let i = plainEnd; i < count; i++) {
+      const fall = head[tail[i]] - head[tip[i]];
+      const excess = fall - loss[i];
       const change = excess * conductance[i];
       step[i] = change;
       flow[i] += change;
       descent += excess * change;
+      losses.evaluateAt(i, flow[i]);
+      const residual = fall - loss[i];
+      along -= residual * change;
+      const out = Math.abs(residual);
+      const correction = out * Math.abs(conductance[i]);
+      worstCorrection = Math.max(worstCorrection, correction);
+      // A shut one-way link is exact by its law; its rounding error in metres means nothing.
+      if (conductance[i] > shutFrom) worstHead = Math.max(worstHead, out);
     }
     this.descent = descent;
-    this.losses.evaluate(flow);
-    this.assemble();
+    this.along = along;
+    this.worstHead = worstHead;
+    this.worstCorrection = worstCorrection;
+  }
+
+  /** The chain that is furthest out of balance, or -1. */
+  worstChain(): number {
+    const { tail, tip, head } = this;
+    const { loss, conductance, shutFrom, count } = this.losses;
+    let worst = -1;
+    let most = 0;
+    for (let i = 0; i < count; i++) {
+      const out = Math.abs(head[tail[i]] - head[tip[i]] - loss[i]);
+      if (!(out > most && conductance[i] > shutFrom)) continue;
+      most = out;
+      worst = i;
+    }
+    return worst;
   }
 
   /** The slope of the content along the last step at the present flows, for which the losses stand ready. */

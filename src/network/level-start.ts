@@ -15,6 +15,8 @@ export class LevelStart {
   private readonly equations: Equations;
   /** By pump, in the order of `losses.pumps`: a middling flow of its chain, over its speed. */
   private readonly middling: readonly number[];
+  /** By passive chain: one over the slope of its straight line, m3/s per m. */
+  private readonly straight: number[] = [];
 
   constructor(equations: Equations) {
     this.equations = equations;
@@ -33,22 +35,35 @@ export class LevelStart {
     return most || USUAL_FLOW;
   }
 
+  /** Draws every passive chain's line to its loss at a flow, m3/s; serves until a resistance changes. */
+  prepare(flow: number): void {
+    const { losses } = this.equations;
+    for (let i = 0; i < losses.count; i++) {
+      losses.evaluateAt(i, flow);
+      this.straight[i] = 1 / Math.max(losses.loss[i] / flow, LEAST_SLOPE);
+    }
+  }
+
+  /** What a chain resists that flow with, m per (m3/s)^2; `flow` as it was prepared for. */
+  resistanceAt(chain: number, flow: number): number {
+    return 1 / (this.straight[chain] * flow);
+  }
+
   /** Fills flows and heads, and leaves the equations linearised at them. */
   begin(): void {
-    const { equations, middling } = this;
+    const { equations, middling, straight } = this;
     const { losses, flow } = equations;
-    flow.fill(this.usualFlow);
+    const { pumps, laws, loss, conductance, chainOf, count } = losses;
+    for (let i = 0; i < count; i++) {
+      flow[i] = 0;
+      loss[i] = 0;
+      conductance[i] = straight[i];
+    }
     for (let p = 0; p < middling.length; p++) {
-      const link = losses.pumps[p];
-      flow[losses.chainOf[link]] = middling[p] * losses.laws.speed[link];
+      const chain = chainOf[pumps[p]];
+      flow[chain] = middling[p] * laws.speed[pumps[p]];
+      losses.evaluateAt(chain, flow[chain]);
     }
-    losses.evaluate(flow);
-    for (let i = 0; i < losses.count; i++) {
-      if (losses.isPump(i)) continue;
-      losses.loss[i] = Math.max(losses.loss[i], LEAST_SLOPE * flow[i]);
-      losses.conductance[i] = flow[i] / losses.loss[i];
-    }
-    equations.assemble();
     equations.solveHeads();
     equations.sweep();
   }

@@ -54,7 +54,7 @@ export class Newton {
       const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
       if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
         shortenStep(equations, descent, along, overshoot);
-        equations.assemble();
+        equations.linearise();
       }
     }
   }

@@ -84,9 +84,11 @@ function minimumDegreeOrder(size: number, pairs: readonly (readonly [number, num
   const position = new Int32Array(size).fill(-1);
   const eliminated: number[][] = [];
   let lowest = 0;
+  const taken: number[] = [];
   for (let k = 0; k < size; ) {
-    while (buckets[lowest].length === 0) lowest++;
-    const node = buckets[lowest].pop() as number;
+    while ((taken[lowest] ?? 0) === buckets[lowest].length) lowest++;
+    const node = buckets[lowest][taken[lowest] ?? 0];
+    taken[lowest] = (taken[lowest] ?? 0) + 1;
     if (position[node] >= 0 || neighbours[node].length !== lowest) continue;
     position[node] = k++;
     const around = neighbours[node];

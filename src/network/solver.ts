@@ -5,6 +5,7 @@ import { Equations } from './equations.js';
 import { findUnsupported } from './failure.js';
 import type { Network, NetworkFailure, Solution, SolveOptions } from './network.js';
 import { type Ending, type Limits, Newton } from './newton.js';
+import { WarmStart } from './warm-start.js';
 
 const DEFAULTS: Limits = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100 };
 
@@ -29,7 +30,7 @@ const FORCED = 1e-6;
  *
  * Links in a row share one flow, so that they are solved as one (see joinChains). How the links join and the order of
  * elimination are found once, in the constructor; speeds, heads, draws and resistances may change between solves. With
- * `warm` a solve starts from the last solution.
+ * `warm` a solve starts from the last solutions.
  */
 export class NetworkSolver {
   readonly network: Network;
@@ -39,15 +40,16 @@ export class NetworkSolver {
   private equations: Equations;
   private newton: Newton;
   private coldStart: ColdStart | undefined;
+  private warmStart: WarmStart;
   private readonly limits: Limits = { ...DEFAULTS };
   private solvedBefore = false;
-  private speedAtLast = 0;
 
   constructor(network: Network) {
     this.network = network;
     this.unsupported = findUnsupported(network);
     this.equations = new Equations(network, joinChains(network, this.kept));
     this.newton = new Newton(this.equations);
+    this.warmStart = new WarmStart(this.equations);
   }
 
   /** Sets the speed of a pump, as a fraction of the speed of its curve. */
@@ -73,7 +75,7 @@ export class NetworkSolver {
       this.keep(node);
     }
     this.equations.demand[this.equations.position[node]] = demand;
-    this.coldStart?.changed();
+    this.changed();
   }
 
   /** Sets a fixed head, m. */
@@ -81,13 +83,13 @@ export class NetworkSolver {
     if (this.network.nodes[node].head === undefined)
       throw new TypeError(`the head of ${this.network.nodes[node].name} is not fixed`);
     this.equations.head[this.equations.position[node]] = head;
-    this.coldStart?.changed();
+    this.changed();
   }
 
   /** Sets the resistance of a quadratic link, m per (m3/s)^2. */
   setResistance(link: number, resistance: number): void {
     this.equations.losses.setResistance(link, resistance);
-    this.coldStart?.changed();
+    this.changed();
   }
 
   /** The steady state: solves for it and reads every flow and head. */
@@ -103,7 +105,7 @@ export class NetworkSolver {
   run(options: SolveOptions = {}): NetworkFailure | undefined {
     if (this.unsupported) return this.unsupported;
     let linearised = false;
-    if (options.warm && this.solvedBefore) this.startWarm();
+    if (options.warm && this.solvedBefore) this.warmStart.begin();
     else {
       this.coldStart ??= new ColdStart(this.network, this.equations);
       linearised = this.coldStart.begin();
@@ -116,7 +118,7 @@ export class NetworkSolver {
     const failure = this.failureOf(this.newton.iterate(limits, linearised));
     if (failure) return failure;
     this.solvedBefore = true;
-    this.speedAtLast = this.pumpSpeed();
+    this.warmStart.solved();
     return undefined;
   }
 
@@ -135,20 +137,10 @@ export class NetworkSolver {
     return headOf(this.network, this.equations, node);
   }
 
-  /** A change of throttle moves all flows nearly alike: by the affinity laws exactly so where no height is against them. */
-  private startWarm(): void {
-    const speed = this.pumpSpeed();
-    if (speed === this.speedAtLast || !(this.speedAtLast > 0)) return;
-    const ratio = speed / this.speedAtLast;
-    const { flow } = this.equations;
-    for (let i = 0; i < flow.length; i++) flow[i] *= ratio;
-  }
-
-  private pumpSpeed(): number {
-    const { pumps, laws } = this.equations.losses;
-    let sum = 0;
-    for (let p = 0; p < pumps.length; p++) sum += laws.speed[pumps[p]];
-    return sum;
+  /** Takes note that something but a speed was set. */
+  private changed(): void {
+    this.coldStart?.changed();
+    this.warmStart.forget();
   }
 
   /** Joins the links anew so that a node has a head of its own, with everything else as it was set. */
@@ -170,6 +162,7 @@ export class NetworkSolver {
     });
     this.equations = equations;
     this.newton = new Newton(equations);
+    this.warmStart = new WarmStart(equations);
     this.coldStart = undefined;
     this.solvedBefore = false;
   }
@@ -202,7 +195,8 @@ export class NetworkSolver {
 
   /** The link that tells most about the worst chain: its pump, its valve, or the one that loses most. */
   private worstLink(): number {
-    const { worstChain, losses, flow } = this.equations;
+    const { losses, flow } = this.equations;
+    const worstChain = this.equations.worstChain();
     if (worstChain < 0) return -1;
     const { members, signs } = losses.chains[worstChain];
     const { links } = this.network;
