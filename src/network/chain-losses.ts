@@ -1,6 +1,7 @@
 import type { Chain } from './chains.js';
 import { LinkLaws, power } from './link-laws.js';
 import type { LinkLaw, NetworkLink } from './network.js';
+import type { Workspace } from './workspace.js';
 
 /**
  * Slope of a shut one-way link, m per m3/s: 1,000 m of head press 1e-9 m3/s (a drop every few seconds) past it. So a shut
@@ -86,6 +87,7 @@ export class ChainLosses {
   constructor(
     links: readonly NetworkLink[],
     joined: readonly Chain[],
+    workspace: Workspace,
     rank: (chain: Chain) => number,
     opens: (chain: Chain) => boolean,
   ) {
@@ -102,11 +104,11 @@ export class ChainLosses {
     const count = chains.length;
     this.chains = chains;
     this.count = count;
-    this.loss = new Float64Array(count);
-    this.conductance = new Float64Array(count);
+    this.loss = workspace.loss;
+    this.conductance = workspace.conductance;
     this.oneWay = new Uint8Array(count);
-    this.resistance = new Float64Array(count);
-    this.linearBelow = new Float64Array(count);
+    this.resistance = workspace.resistance;
+    this.linearBelow = workspace.linearBelow;
     this.major = new Float64Array(count);
     this.exponent = new Float64Array(count);
     this.inverse = new Float64Array(count);
@@ -120,6 +122,7 @@ export class ChainLosses {
     this.curveStart = new Int32Array(count + 1);
     this.outletEnd = kinds.filter((kind) => kind === OUTLET).length;
     this.plainEnd = kinds.filter((kind) => kind === PLAIN || kind === OUTLET).length;
+    workspace.setEnds(this.outletEnd, this.plainEnd);
     this.curveFrom = kinds.filter((kind) => kind !== CURVE).length;
     chains.forEach(({ members, signs }, i) => {
       members.forEach((link, place) => {

@@ -1,8 +1,8 @@
-import { ChainLosses, LEAST_SLOPE } from './chain-losses.js';
+import { ChainLosses } from './chain-losses.js';
 import type { Chain } from './chains.js';
-import { SparseSystem } from './matrix.js';
 import type { Network } from './network.js';
 import { type EliminationPlan, entryAt, planElimination } from './ordering.js';
+import { Workspace } from './workspace.js';
 
 /**
  * The equations of a network in arrays: mass at every node, energy along every chain, linearised at the present flows and
@@ -13,22 +13,16 @@ import { type EliminationPlan, entryAt, planElimination } from './ordering.js';
 export class Equations {
   readonly losses: ChainLosses;
   readonly plan: EliminationPlan;
+  readonly workspace: Workspace;
   /** By node; those of fixed head stand at `plan.size` and beyond, those within a chain nowhere: -1. */
   readonly position: Int32Array;
-  /** By position: water drawn, m3/s. */
+  // Of the workspace.
   readonly demand: Float64Array;
-  /** By position, m. */
   readonly head: Float64Array;
-  /** By chain, m3/s. */
   readonly flow: Float64Array;
-  /** By chain: what the last sweep moved its flow by. */
   readonly step: Float64Array;
-  /** By chain: positions of its ends. */
   readonly tail: Int32Array;
   readonly tip: Int32Array;
-  /** By chain: its entry in the matrix; the one past the last where an end is fixed. */
-  private readonly entry: Int32Array;
-  private readonly system: SparseSystem;
 
   /** What the last `sweep` found. */
   worstHead = Number.NaN;
@@ -60,129 +54,65 @@ export class Equations {
       if (node.head !== undefined) this.position[v] = room++;
       else if (unknown[v] >= 0) this.position[v] = this.plan.position[unknown[v]];
     });
-    this.system = new SparseSystem(this.plan, room);
+    const workspace = new Workspace(chains.length, room, this.plan);
+    this.workspace = workspace;
     this.losses = new ChainLosses(
       links,
       chains,
+      workspace,
       ({ from, to }) => Math.min(this.position[from], this.position[to]),
       ({ to }) => nodes[to].head !== undefined,
     );
-    const { count } = this.losses;
-    this.tail = new Int32Array(count);
-    this.tip = new Int32Array(count);
-    this.entry = new Int32Array(count).fill(this.plan.row.length);
-    for (let i = 0; i < count; i++) {
+    this.demand = workspace.demand;
+    this.head = workspace.head;
+    this.flow = workspace.flow;
+    this.step = workspace.step;
+    this.tail = workspace.tail;
+    this.tip = workspace.tip;
+    const { entry } = workspace;
+    entry.fill(this.plan.row.length);
+    for (let i = 0; i < chains.length; i++) {
       const a = this.position[this.losses.chains[i].from];
       const b = this.position[this.losses.chains[i].to];
       this.tail[i] = a;
       this.tip[i] = b;
-      if (a < size && b < size && a !== b) this.entry[i] = entryAt(this.plan, Math.min(a, b), Math.max(a, b));
+      if (a < size && b < size && a !== b) entry[i] = entryAt(this.plan, Math.min(a, b), Math.max(a, b));
     }
-    this.demand = new Float64Array(room);
-    this.head = new Float64Array(room);
     nodes.forEach((node, v) => {
       if (node.head !== undefined) this.head[this.position[v]] = node.head;
       else if (node.demand) this.demand[this.position[v]] = node.demand;
     });
-    this.flow = new Float64Array(count);
-    this.step = new Float64Array(count);
   }
 
   /** Linearises every law at the present flows and judges how far they are from a solution. */
   linearise(): void {
-    const { conductance, count } = this.losses;
-    // Where nothing conducts, no flow moves.
-    for (let i = 0; i < count; i++) conductance[i] = 0;
-    this.sweep();
+    this.sweepAll(0);
   }
 
-  /**
-   * Solves for the heads at which the flows of the linearised laws balance at every node; returns the position of a zero
-   * pivot, or -1.
-   */
+  /** Solves for the heads (see Workspace). */
   solveHeads(): number {
-    this.system.clear(this.demand);
-    this.assemble();
-    return this.system.solve(this.head);
+    return this.workspace.solveHeads();
   }
 
   /** Moves every flow to where its linearised law meets the new heads, linearises anew there and judges the outcome. */
   sweep(): void {
-    this.sweepPlain();
-    this.sweepOther();
+    this.sweepAll(1);
   }
 
-  /** Writes the system for the shift of every head. */
-  private assemble(): void {
-    const { flow, tail, tip, head, entry } = this;
-    const { loss, conductance, outletEnd, count } = this.losses;
-    const { diagonal, entries, rightSide } = this.system;
-    // What ends at a fixed head adds to one node only.
-    for (let i = 0; i < outletEnd; i++) {
-      const a = tail[i];
-      const c = conductance[i];
-      diagonal[a] += c;
-      rightSide[a] -= flow[i] + (head[a] - head[tip[i]] - loss[i]) * c;
-    }
-    for (let i = outletEnd; i < count; i++) {
-      const a = tail[i];
-      const b = tip[i];
-      const c = conductance[i];
-      const carried = flow[i] + (head[a] - head[b] - loss[i]) * c;
-      diagonal[a] += c;
-      diagonal[b] += c;
-      entries[entry[i]] -= c;
-      rightSide[a] -= carried;
-      rightSide[b] += carried;
-    }
-  }
-
-  /** Sweeps the plain chains, in a loop without a call, as a large network is little else. */
-  private sweepPlain(): void {
-    const { flow, step, tail, tip, head } = this;
-    const { loss, conductance, resistance, linearBelow, plainEnd } = this.losses;
-    let descent = 0;
-    let along = 0;
-    let worstHead = 0;
-    let worstCorrection = 0;
-    for (let i = 0; i < plainEnd; i++) {
-      const fall = head[tail[i]] - head[tip[i]];
-      const excess = fall - loss[i];
-      const change = excess * conductance[i];
-      const q = flow[i] + change;
-      step[i] = change;
-      flow[i] = q;
-      descent += excess * change;
-      const size = Math.abs(q);
-      const linear = linearBelow[i];
-      const r = resistance[i] * Math.max(size, linear);
-      const slope = size < linear ? r : r + r;
-      const lost = r * q;
-      const c = 1 / Math.max(slope, LEAST_SLOPE);
-      loss[i] = lost;
-      conductance[i] = c;
-      const residual = fall - lost;
-      along -= residual * change;
-      const out = Math.abs(residual);
-      const correction = out * c;
-      worstCorrection = Math.max(worstCorrection, correction);
-      worstHead = Math.max(worstHead, out);
-    }
-    this.descent = descent;
-    this.along = along;
-    this.worstHead = worstHead;
-    this.worstCorrection = worstCorrection;
-  }
-
-  /** The same for all others, after those. */
-  private sweepOther(): void {
+  /** With `moving` 0 the flows stay where they are. */
+  private sweepAll(moving: 0 | 1): void {
+    this.workspace.sweepPlain(moving);
     const { flow, step, tail, tip, head, losses } = this;
     const { loss, conductance, shutFrom, plainEnd, count } = losses;
-    let { descent, along, worstHead, worstCorrection } = this;
+    const { found } = this.workspace;
+    let descent = found[0];
+    let along = found[1];
+    let worstHead = found[2];
+    let worstCorrection = found[3];
     for (let i = plainEnd; i < count; i++) {
       const fall = head[tail[i]] - head[tip[i]];
       const excess = fall - loss[i];
-      const change = excess * conductance[i];
+      const change = moving * excess * conductance[i];
       step[i] = change;
       flow[i] += change;
       descent += excess * change;
@@ -190,8 +120,7 @@ export class Equations {
       const residual = fall - loss[i];
       along -= residual * change;
       const out = Math.abs(residual);
-      const correction = out * Math.abs(conductance[i]);
-      worstCorrection = Math.max(worstCorrection, correction);
+      worstCorrection = Math.max(worstCorrection, out * Math.abs(conductance[i]));
       // A shut one-way link is exact by its law; its rounding error in metres means nothing.
       if (conductance[i] > shutFrom) worstHead = Math.max(worstHead, out);
     }

@@ -1,7 +1,5 @@
 import type { Equations } from './equations.js';
-
-/** How many solutions a guess goes by. */
-const KEPT = 4;
+import { PAST } from './workspace.js';
 
 /** Speeds nearer to each other than this, as a part of them, are one. */
 const SAME_SPEED = 1e-9;
@@ -15,15 +13,14 @@ const MOST_WEIGHT = 100;
 /**
  * A first guess from the last solutions. A change of throttle moves all flows nearly alike, by the affinity laws exactly so
  * where no height is against them: flow over speed is a smooth and slow function of speed. So where solutions differ in
- * nothing but a throttle common to all pumps, the next is looked for on the curve (a line, a parabola, a cubic) through the last of them.
+ * nothing but a throttle common to all pumps, the next is looked for on the curve (a line, a parabola, a cubic) through the
+ * last of them.
  */
 export class WarmStart {
   private readonly equations: Equations;
-  /** Speeds of the solutions kept, those of all pumps together, the latest first; as many as there are. */
-  private readonly speed: number[] = [];
-  /** Their flows, by chain. */
-  private readonly flow: Float64Array[] = [];
-  private readonly weight: number[] = new Array<number>(KEPT).fill(0);
+  /** Slots of the solutions kept, the latest first; and by slot the speed of all pumps together. */
+  private readonly slots: number[] = [];
+  private readonly speed: number[] = new Array<number>(PAST).fill(0);
   /** By pump: its part of the speed in all that is kept. */
   private readonly part: number[] = [];
   /** By pump: its speed in the solution that the equations hold. */
@@ -35,7 +32,7 @@ export class WarmStart {
 
   /** Forgets what is kept, as something but a speed has changed. */
   forget(): void {
-    this.speed.length = 0;
+    this.slots.length = 0;
   }
 
   /** Says that the equations hold a solution at the speeds that are set. */
@@ -63,54 +60,41 @@ export class WarmStart {
       this.part[p] = part;
       this.forget();
     }
-    this.keep(before);
-    if (now !== before) this.guess(now, alike ? this.speed.length : 1);
+    const slot = this.slotFor(before);
+    this.weigh(now, alike ? this.slots.length : 1);
+    this.equations.workspace.guess(slot);
   }
 
-  /** Keeps the flows of the solution that the equations hold. */
-  private keep(speed: number): void {
-    const kept = this.speed;
+  /** The slot for a solution at a speed: that of one at the same speed, a free one, or that of the oldest. */
+  private slotFor(speed: number): number {
+    const { slots } = this;
     let place = 0;
-    while (place < kept.length && Math.abs(kept[place] - speed) > SAME_SPEED * speed) place++;
-    if (place === kept.length && place < KEPT) kept.push(0);
-    if (place === KEPT) place = KEPT - 1;
-    const { flow } = this.equations;
-    if (this.flow.length === 0) for (let k = 0; k < KEPT; k++) this.flow.push(new Float64Array(flow.length));
-    const into = this.flow[place];
-    for (; place > 0; place--) {
-      kept[place] = kept[place - 1];
-      this.flow[place] = this.flow[place - 1];
-    }
-    kept[0] = speed;
-    this.flow[0] = into;
-    for (let i = 0; i < flow.length; i++) into[i] = flow[i];
+    while (place < slots.length && Math.abs(this.speed[slots[place]] - speed) > SAME_SPEED * speed) place++;
+    if (place === slots.length && place < PAST) slots.push(place);
+    place = Math.min(place, PAST - 1);
+    const slot = slots[place];
+    for (; place > 0; place--) slots[place] = slots[place - 1];
+    slots[0] = slot;
+    this.speed[slot] = speed;
+    return slot;
   }
 
-  /** Draws the flows at a speed through the solutions kept, at most so many of them. */
-  private guess(speed: number, most: number): void {
-    const { weight } = this;
-    let by = most;
-    while (by > 1 && this.weigh(speed, by) > MOST_WEIGHT) by--;
-    if (by === 1) weight[0] = speed / this.speed[0];
-    for (let k = by; k < KEPT; k++) weight[k] = 0;
-    const [first, second, third, fourth] = this.flow;
-    const [a, b, c, d] = weight;
-    const { flow } = this.equations;
-    for (let i = 0; i < flow.length; i++) {
-      flow[i] = a * first[i] + b * second[i] + c * third[i] + d * fourth[i];
+  /** Weighs the latest solutions for a speed, at most so many of them. */
+  private weigh(at: number, most: number): void {
+    const { slots, speed } = this;
+    const { weight } = this.equations.workspace;
+    for (let by = most; by > 0; by--) {
+      for (let k = 0; k < PAST; k++) weight[k] = 0;
+      let sum = 0;
+      // Lagrange's weights for flow over speed.
+      for (let j = 0; j < by; j++) {
+        const own = speed[slots[j]];
+        let part = at / own;
+        for (let k = 0; k < by; k++) if (k !== j) part *= (at - speed[slots[k]]) / (own - speed[slots[k]]);
+        weight[slots[j]] = part;
+        sum += Math.abs(part);
+      }
+      if (sum <= MOST_WEIGHT) return;
     }
-  }
-
-  /** Lagrange's weights of so many solutions for flow over speed; gives their sum, each taken as positive. */
-  private weigh(at: number, by: number): number {
-    const { speed, weight } = this;
-    let sum = 0;
-    for (let j = 0; j < by; j++) {
-      let own = at / speed[j];
-      for (let k = 0; k < by; k++) if (k !== j) own *= (at - speed[k]) / (speed[j] - speed[k]);
-      weight[j] = own;
-      sum += Math.abs(own);
-    }
-    return sum;
   }
 }
