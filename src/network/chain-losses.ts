@@ -1,6 +1,7 @@
 import type { Chain } from './chains.js';
-import { LinkLaws, power } from './link-laws.js';
+import { LinkLaws } from './link-laws.js';
 import type { LinkLaw, NetworkLink } from './network.js';
+import { PowerSeries } from './power-series.js';
 import type { Workspace } from './workspace.js';
 
 /**
@@ -17,15 +18,6 @@ const SPRING_TIGHTER = 1e4;
 
 /** A one-way link counts as shut from this far backwards, m3/s, so that rounding about nothing does not shut and open it. */
 export const DEAD = 3e-10;
-
-/**
- * The binomial series about a flow serves as far as this part of it to either side, and four terms of it as far as the second:
- * the next term is then below 1e-13 of the whole.
- */
-const FAR_OFF = 0.02;
-const HARDLY_OFF = 1e-3;
-const THIRD = 1 / 3;
-const SIXTH = 1 / 6;
 
 /** Least slope used in the linearisation, m per m3/s; below it a step is shortened, never the answer changed. */
 export const LEAST_SLOPE = 1e-3;
@@ -72,9 +64,8 @@ export class ChainLosses {
   readonly signOf: Int8Array;
   private readonly major: Float64Array;
   private readonly exponent: Float64Array;
-  /** By chain: one over a flow, and that flow raised to the power of its law less one. */
-  private readonly inverse: Float64Array;
-  private readonly raised: Float64Array;
+  /** By chain: for powers of its flow to that exponent less one. */
+  private readonly series: readonly PowerSeries[];
   private readonly hasPump: Uint8Array;
   /** Links whose law is none of the two, chain by chain; by chain, where its own begin, with an end behind the last. */
   private readonly curveLink: readonly number[];
@@ -111,8 +102,6 @@ export class ChainLosses {
     this.linearBelow = workspace.linearBelow;
     this.major = new Float64Array(count);
     this.exponent = new Float64Array(count);
-    this.inverse = new Float64Array(count);
-    this.raised = new Float64Array(count);
     this.hasPump = new Uint8Array(count);
     this.chainOf = new Int32Array(links.length);
     this.signOf = new Int8Array(links.length);
@@ -142,6 +131,7 @@ export class ChainLosses {
       this.curveStart[i + 1] = curveLink.length;
       this.addUp(i);
     });
+    this.series = Array.from(this.exponent, (exponent) => new PowerSeries(exponent - 1));
     this.pumps = pumps;
     this.oneWays = oneWays;
     this.curveLink = curveLink;
@@ -205,7 +195,7 @@ export class ChainLosses {
     slope = r + r;
     if (i >= this.plainEnd && this.exponent[i] > 0) {
       const n = this.exponent[i];
-      const major = this.major[i] * this.raise(i, size, n - 1);
+      const major = this.major[i] * this.series[i].raise(size);
       loss += major * flow;
       slope += n * major;
     }
@@ -221,26 +211,6 @@ export class ChainLosses {
       }
     }
     this.keep(i, loss, slope);
-  }
-
-  /**
-   * A power of the size of a chain's flow. As a solve closes in, or a throttle is moved a little, the next flow lies near the
-   * last, and the binomial series about that one takes a third of the time of a logarithm and its inverse.
-   */
-  private raise(i: number, size: number, n: number): number {
-    const off = size * this.inverse[i] - 1;
-    const far = Math.abs(off);
-    if (far > FAR_OFF) {
-      this.inverse[i] = 1 / size;
-      this.raised[i] = power(size, n);
-      return this.raised[i];
-    }
-    let tail = 1 + off * (n - 2) * THIRD;
-    if (far > HARDLY_OFF) {
-      const last = 1 + off * (n - 5) * SIXTH;
-      tail = 1 + off * (n - 2) * THIRD * (1 + off * (n - 3) * 0.25 * (1 + off * (n - 4) * 0.2 * last));
-    }
-    return this.raised[i] * (1 + off * n * (1 + off * (n - 1) * 0.5 * tail));
   }
 
   /** Where some part is linear, each counts by itself. */
