@@ -32,17 +32,16 @@ export class ColdStart {
     this.stale = true;
   }
 
-  /** Fills flows and heads; gives whether it has linearised the equations at them, too. */
-  begin(): boolean {
+  /** Fills flows and heads, and leaves the equations linearised at them. */
+  begin(): void {
     this.begun++;
     if (this.begun === (this.equations.losses.count > FEW ? 1 : OFTEN)) this.makeCore();
     if (this.stale) this.prepare();
-    if (this.folded?.core.solve()) {
-      this.folded.fold.unfold();
-      return false;
-    }
-    this.level.begin();
-    return true;
+    const { folded } = this;
+    if (folded?.core.solve()) {
+      folded.fold.unfold();
+      this.equations.complete(folded.core.linearised);
+    } else this.level.begin();
   }
 
   private makeCore(): void {
@@ -78,6 +77,8 @@ class Core {
   private readonly chainThere: number[] = [];
   private readonly chainHere: number[] = [];
   private readonly sign: number[] = [];
+  /** By chain there: 1 where it stands linearised, once this is solved. */
+  readonly linearised: Uint8Array;
   /** Of each node that both have, its position here and there. */
   private readonly nodeThere: number[] = [];
   private readonly nodeHere: number[] = [];
@@ -105,6 +106,8 @@ class Core {
       return number;
     };
     const { losses, position } = whole;
+    this.linearised = new Uint8Array(losses.count);
+    for (const chain of fold.core) this.linearised[chain] = 1;
     const firstLink: number[] = [];
     for (const chain of fold.core) {
       const { members } = losses.chains[chain];
@@ -179,7 +182,11 @@ class Core {
     if (this.newton.iterate(CORE_LIMITS, true) !== 'solved') return false;
     for (let n = 0; n < nodeHere.length; n++) whole.head[nodeThere[n]] = equations.head[nodeHere[n]];
     for (let c = 0; c < chainHere.length; c++) {
-      whole.flow[chainThere[c]] = this.sign[c] * equations.flow[chainHere[c]];
+      const there = chainThere[c];
+      const own = chainHere[c];
+      whole.flow[there] = this.sign[c] * equations.flow[own];
+      whole.losses.loss[there] = this.sign[c] * equations.losses.loss[own];
+      whole.losses.conductance[there] = equations.losses.conductance[own];
     }
     return true;
   }

@@ -86,22 +86,30 @@ export class Equations {
 
   /** Linearises every law at the present flows and judges how far they are from a solution. */
   linearise(): void {
-    this.sweepAll(0);
+    this.workspace.linearise();
+    this.sweepOthers(0);
   }
 
-  /** Solves for the heads (see Workspace). */
-  solveHeads(): number {
-    return this.workspace.solveHeads();
+  /** Linearises every law at the present flows but those of chains where that is done already. */
+  complete(done: Uint8Array): void {
+    const { losses, flow } = this;
+    this.workspace.linearise();
+    for (let i = losses.plainEnd; i < losses.count; i++) if (done[i] === 0) losses.evaluateAt(i, flow[i]);
   }
 
-  /** Moves every flow to where its linearised law meets the new heads, linearises anew there and judges the outcome. */
-  sweep(): void {
-    this.sweepAll(1);
+  /**
+   * One step of Newton's method: solves for the heads at which the flows of the linearised laws balance at every node, moves
+   * every flow to where its linearised law meets them, linearises anew there and judges the outcome. Returns the position of
+   * a zero pivot, and has done nothing then; or -1.
+   */
+  advance(): number {
+    const zeroPivot = this.workspace.advance();
+    if (zeroPivot < 0) this.sweepOthers(1);
+    return zeroPivot;
   }
 
-  /** With `moving` 0 the flows stay where they are. */
-  private sweepAll(moving: 0 | 1): void {
-    this.workspace.sweepPlain(moving);
+  /** Does with the chains that are not plain what the workspace has done with those; with `moving` 0 their flows stay. */
+  private sweepOthers(moving: 0 | 1): void {
     const { flow, step, tail, tip, head, losses } = this;
     const { loss, conductance, shutFrom, plainEnd, count } = losses;
     const { found } = this.workspace;

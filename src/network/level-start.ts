@@ -13,25 +13,32 @@ const USUAL_FLOW = 5e-3;
  */
 export class LevelStart {
   private readonly equations: Equations;
-  /** By pump, in the order of `losses.pumps`: a middling flow of its chain, over its speed. */
-  private readonly middling: readonly number[];
-  /** By passive chain: one over the slope of its straight line, m3/s per m. */
+  /** By chain: one over the slope of its straight line, m3/s per m. */
   private readonly straight: number[] = [];
+  /** By pump, in the order of `losses.pumps`: its chain's tangent at full speed. */
+  private readonly tangents: Tangent[];
 
   constructor(equations: Equations) {
     this.equations = equations;
     const { losses } = equations;
-    this.middling = losses.pumps.map((link) => {
+    this.tangents = losses.pumps.map((link) => {
+      const chain = losses.chainOf[link];
       const speed = losses.laws.speed[link];
-      return (MIDDLING * runout(equations, losses.chainOf[link])) / speed;
+      const flow = MIDDLING * runout(equations, chain);
+      losses.evaluateAt(chain, flow);
+      // By the affinity laws, which leave out of account what the chain has beside its pump: enough for a guess.
+      return {
+        flow: flow / speed,
+        loss: losses.loss[chain] / speed ** 2,
+        conductance: losses.conductance[chain] * speed,
+      };
     });
   }
 
   /** The most that a pump moves at a middling flow, m3/s, or a usual flow where there is no pump. */
   get usualFlow(): number {
     const { pumps, laws } = this.equations.losses;
-    let most = 0;
-    for (let p = 0; p < pumps.length; p++) most = Math.max(most, this.middling[p] * laws.speed[pumps[p]]);
+    const most = this.tangents.reduce((m, { flow }, p) => Math.max(m, flow * laws.speed[pumps[p]]), 0);
     return most || USUAL_FLOW;
   }
 
@@ -51,7 +58,7 @@ export class LevelStart {
 
   /** Fills flows and heads, and leaves the equations linearised at them. */
   begin(): void {
-    const { equations, middling, straight } = this;
+    const { equations, tangents, straight } = this;
     const { losses, flow } = equations;
     const { pumps, laws, loss, conductance, chainOf, count } = losses;
     for (let i = 0; i < count; i++) {
@@ -59,14 +66,22 @@ export class LevelStart {
       loss[i] = 0;
       conductance[i] = straight[i];
     }
-    for (let p = 0; p < middling.length; p++) {
+    for (let p = 0; p < tangents.length; p++) {
       const chain = chainOf[pumps[p]];
-      flow[chain] = middling[p] * laws.speed[pumps[p]];
-      losses.evaluateAt(chain, flow[chain]);
+      const speed = laws.speed[pumps[p]];
+      flow[chain] = tangents[p].flow * speed;
+      loss[chain] = tangents[p].loss * speed * speed;
+      conductance[chain] = tangents[p].conductance / speed;
     }
-    equations.solveHeads();
-    equations.sweep();
+    equations.advance();
   }
+}
+
+/** The loss of a pump's chain at a flow, and one over its slope there. */
+interface Tangent {
+  flow: number;
+  loss: number;
+  conductance: number;
 }
 
 /** The flow at which a chain with a pump has no head left, m3/s, to a factor of two. */

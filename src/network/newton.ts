@@ -43,9 +43,8 @@ export class Newton {
       losses.upright = this.iterations >= PATIENCE;
       if (this.iterations === maximumIterations) return 'trials';
       this.iterations++;
-      this.zeroPivot = equations.solveHeads();
+      this.zeroPivot = equations.advance();
       if (this.zeroPivot >= 0) return 'number';
-      equations.sweep();
       const { descent, along } = equations;
       if (!Number.isFinite(descent)) return 'number';
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) return 'solved';

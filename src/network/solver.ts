@@ -104,18 +104,18 @@ export class NetworkSolver {
    */
   run(options: SolveOptions = {}): NetworkFailure | undefined {
     if (this.unsupported) return this.unsupported;
-    let linearised = false;
-    if (options.warm && this.solvedBefore) this.warmStart.begin();
+    const warm = options.warm && this.solvedBefore;
+    if (warm) this.warmStart.begin();
     else {
       this.coldStart ??= new ColdStart(this.network, this.equations);
-      linearised = this.coldStart.begin();
+      this.coldStart.begin();
     }
     this.solvedBefore = false;
     const { limits } = this;
     limits.flowTolerance = options.flowTolerance ?? DEFAULTS.flowTolerance;
     limits.headTolerance = options.headTolerance ?? DEFAULTS.headTolerance;
     limits.maximumIterations = options.maximumIterations ?? DEFAULTS.maximumIterations;
-    const failure = this.failureOf(this.newton.iterate(limits, linearised));
+    const failure = this.failureOf(this.newton.iterate(limits, !warm));
     if (failure) return failure;
     this.solvedBefore = true;
     this.warmStart.solved();

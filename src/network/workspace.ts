@@ -13,8 +13,8 @@ declare const WebAssembly: {
 
 /** What the compiled kernel offers; `system` is an address. */
 interface Kernel {
-  solveHeads(system: number): number;
-  sweepPlain(system: number, moving: number): void;
+  linearise(system: number): void;
+  advance(system: number): number;
   /** Four arrays, each times its weight, to one of `count` doubles. */
   guess(system: number, into: number): void;
 }
@@ -148,22 +148,22 @@ export class Workspace {
     this.system[1] = plainEnd;
   }
 
+  /** Linearises the laws of the plain chains at their flows, and judges them. */
+  linearise(): void {
+    this.kernel.linearise(this.address);
+  }
+
   /**
-   * Solves for the heads at which the flows of the linearised laws balance at every node; returns the position of a zero
-   * pivot, or -1.
+   * Solves for all heads, and moves the flows of the plain chains, linearises and judges them (see Equations). Returns the
+   * position of a zero pivot, and has done nothing then; or -1.
    */
-  solveHeads(): number {
-    return this.kernel.solveHeads(this.address);
+  advance(): number {
+    return this.kernel.advance(this.address);
   }
 
   /** Keeps the flows in a slot of the solutions kept, and sets them to the sum of all kept, each times its `weight`. */
   guess(slot: number): void {
     this.kernel.guess(this.address, this.past[slot]);
-  }
-
-  /** Sweeps the plain chains (see Equations); with `moving` 0 their flows stay. */
-  sweepPlain(moving: 0 | 1): void {
-    this.kernel.sweepPlain(this.address, moving);
   }
 }
 
