@@ -37,6 +37,8 @@ export class ChainLosses {
   readonly laws: LinkLaws;
   readonly chains: readonly Chain[];
   readonly count: number;
+  /** m3/s */
+  readonly flow: Float64Array;
   /** m */
   readonly loss: Float64Array;
   /** One over d(loss)/d(flow), m3/s per m. */
@@ -55,8 +57,6 @@ export class ChainLosses {
   readonly plainEnd: number;
   /** Those among them that end at a fixed head are numbered below this. */
   readonly outletEnd: number;
-  /** From this on they have a curve among them. */
-  private readonly curveFrom: number;
   /** Links with a speed, and the numbers of their chains. */
   readonly pumps: readonly number[];
   /** By link: the number of its chain, and 1 where it is drawn the chain's way, -1 where against it. */
@@ -95,6 +95,7 @@ export class ChainLosses {
     const count = chains.length;
     this.chains = chains;
     this.count = count;
+    this.flow = workspace.flow;
     this.loss = workspace.loss;
     this.conductance = workspace.conductance;
     this.oneWay = new Uint8Array(count);
@@ -112,7 +113,6 @@ export class ChainLosses {
     this.outletEnd = kinds.filter((kind) => kind === OUTLET).length;
     this.plainEnd = kinds.filter((kind) => kind === PLAIN || kind === OUTLET).length;
     workspace.setEnds(this.outletEnd, this.plainEnd);
-    this.curveFrom = kinds.filter((kind) => kind !== CURVE).length;
     chains.forEach(({ members, signs }, i) => {
       members.forEach((link, place) => {
         const { law, oneWay } = links[link];
@@ -166,42 +166,35 @@ export class ChainLosses {
   }
 
   /** Fills `loss` and `conductance` at the flows. */
-  evaluate(flow: Float64Array): void {
-    for (let i = 0; i < this.count; i++) this.evaluateAt(i, flow[i]);
+  evaluate(): void {
+    for (let i = 0; i < this.count; i++) this.evaluateChain(i);
   }
 
-  /** Fills the loss and the conductance of one chain at a flow. */
-  evaluateAt(number: number, flow: number): void {
-    const oneWays = this.oneWay[number];
-    if (oneWays > 0 && flow < -DEAD) {
-      // What the law loses at no flow holds it shut: a pump's head, or the spring of a relief valve.
-      this.evaluateOpen(number, 0);
-      const slope = oneWays * shutSlope(this.loss[number]);
-      this.loss[number] += slope * (flow + DEAD);
-      this.conductance[number] = 1 / slope;
-    } else this.evaluateOpen(number, flow);
-  }
-
-  private evaluateOpen(i: number, flow: number): void {
+  /** Fills the loss and the conductance of one chain at its flow. */
+  evaluateChain(i: number): void {
+    // The flow is looked up here: V8 packs a number that it hands on into an object.
+    const flow = this.flow[i];
     const size = Math.abs(flow);
-    let loss: number;
-    let slope: number;
+    if (flow < -DEAD && this.oneWay[i] > 0) {
+      this.evaluateShut(i);
+      return;
+    }
     if (size < this.linearBelow[i]) {
       this.evaluateMembers(i, flow);
       return;
     }
     const r = this.resistance[i] * size;
-    loss = r * flow;
-    slope = r + r;
-    if (i >= this.plainEnd && this.exponent[i] > 0) {
-      const n = this.exponent[i];
+    let loss = r * flow;
+    let slope = r + r;
+    const n = this.exponent[i];
+    if (n > 0) {
       const major = this.major[i] * this.series[i].raise(size);
       loss += major * flow;
       slope += n * major;
     }
-    if (i >= this.curveFrom) {
+    const end = this.curveStart[i + 1];
+    if (this.curveStart[i] < end) {
       const { laws, curveLink, signOf } = this;
-      const end = this.curveStart[i + 1];
       for (let k = this.curveStart[i]; k < end; k++) {
         const link = curveLink[k];
         const sign = signOf[link];
@@ -211,6 +204,17 @@ export class ChainLosses {
       }
     }
     this.keep(i, loss, slope);
+  }
+
+  /** What the law loses at no flow holds it shut: a pump's head, or the spring of a relief valve. */
+  private evaluateShut(i: number): void {
+    const flow = this.flow[i];
+    this.flow[i] = 0;
+    this.evaluateChain(i);
+    this.flow[i] = flow;
+    const slope = this.oneWay[i] * shutSlope(this.loss[i]);
+    this.loss[i] += slope * (flow + DEAD);
+    this.conductance[i] = 1 / slope;
   }
 
   /** Where some part is linear, each counts by itself. */

@@ -92,9 +92,9 @@ export class Equations {
 
   /** Linearises every law at the present flows but those of chains where that is done already. */
   complete(done: Uint8Array): void {
-    const { losses, flow } = this;
+    const { losses } = this;
     this.workspace.linearise();
-    for (let i = losses.plainEnd; i < losses.count; i++) if (done[i] === 0) losses.evaluateAt(i, flow[i]);
+    for (let i = losses.plainEnd; i < losses.count; i++) if (done[i] === 0) losses.evaluateChain(i);
   }
 
   /**
@@ -124,7 +124,7 @@ export class Equations {
       step[i] = change;
       flow[i] += change;
       descent += excess * change;
-      losses.evaluateAt(i, flow[i]);
+      losses.evaluateChain(i);
       const residual = fall - loss[i];
       along -= residual * change;
       const out = Math.abs(residual);

@@ -25,7 +25,8 @@ export class LevelStart {
       const chain = losses.chainOf[link];
       const speed = losses.laws.speed[link];
       const flow = MIDDLING * runout(equations, chain);
-      losses.evaluateAt(chain, flow);
+      losses.flow[chain] = flow;
+      losses.evaluateChain(chain);
       // By the affinity laws, which leave out of account what the chain has beside its pump: enough for a guess.
       return {
         flow: flow / speed,
@@ -46,7 +47,8 @@ export class LevelStart {
   prepare(flow: number): void {
     const { losses } = this.equations;
     for (let i = 0; i < losses.count; i++) {
-      losses.evaluateAt(i, flow);
+      losses.flow[i] = flow;
+      losses.evaluateChain(i);
       this.straight[i] = 1 / Math.max(losses.loss[i] / flow, LEAST_SLOPE);
     }
   }
@@ -88,7 +90,8 @@ interface Tangent {
 function runout({ losses }: Equations, chain: number): number {
   let flow = 1e-4;
   for (; flow < 10; flow *= 2) {
-    losses.evaluateAt(chain, flow);
+    losses.flow[chain] = flow;
+    losses.evaluateChain(chain);
     if (losses.loss[chain] >= 0) break;
   }
   return flow;

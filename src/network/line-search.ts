@@ -20,7 +20,7 @@ export function shortenStep(
   for (let i = 0; i < count; i++) trial[i] = flow[i] - step[i];
   const slopeAt = (t: number): number => {
     for (let i = 0; i < count; i++) flow[i] = trial[i] + t * step[i];
-    losses.evaluate(flow);
+    losses.evaluate();
     return equations.measure();
   };
   let low = 0;
