@@ -90,10 +90,9 @@ export class Equations {
     this.sweepOthers(0);
   }
 
-  /** Linearises every law at the present flows but those of chains where that is done already. */
+  /** Linearises the laws that the workspace leaves to others, but those of chains where that is done already. */
   complete(done: Uint8Array): void {
     const { losses } = this;
-    this.workspace.linearise();
     for (let i = losses.plainEnd; i < losses.count; i++) if (done[i] === 0) losses.evaluateChain(i);
   }
 

@@ -18,11 +18,12 @@ export class TreeFold {
   /** Positions in the core at which something opens to a fixed head. */
   readonly openings: readonly number[];
   private readonly equations: Equations;
+  private readonly address: number;
   /** Folded nodes, leaves first; each with the chain to the node upstream, and that node. */
   private readonly node: Int32Array;
   private readonly chain: Int32Array;
   private readonly into: Int32Array;
-  private readonly sign: Int8Array;
+  private readonly sign: Float64Array;
   /** Of each: resistance of its chain, the square of the flow for each metre of head above the height, and that height. */
   private readonly upTo: Float64Array;
   private readonly share: Float64Array;
@@ -31,7 +32,7 @@ export class TreeFold {
   private readonly outlet: Int32Array;
   private readonly outletAt: Int32Array;
   private readonly outletTo: Int32Array;
-  private readonly outletSign: Int8Array;
+  private readonly outletSign: Float64Array;
   private readonly outletShare: Float64Array;
   /** By position: of all that opens beyond it. */
   private readonly conductance: Float64Array;
@@ -61,11 +62,24 @@ export class TreeFold {
       } else outlets.push(i);
     }
     const { order, gone } = foldLeaves(equations, incident, (at) => !fixed(at) && !stays[at]);
-    this.outlet = Int32Array.from(outlets);
-    this.outletAt = Int32Array.from(outlets, (i) => (fixed(tail[i]) ? tip[i] : tail[i]));
-    this.outletTo = Int32Array.from(outlets, (i) => (fixed(tail[i]) ? tail[i] : tip[i]));
-    this.outletSign = Int8Array.from(outlets, (i) => (fixed(tail[i]) ? -1 : 1));
-    this.outletShare = new Float64Array(outlets.length);
+    const { region } = equations.workspace;
+    const address = region.integers(ADDRESSES);
+    this.address = address.byteOffset;
+    const integers = <T>(list: readonly T[], each: (one: T) => number) => {
+      const array = region.integers(list.length);
+      list.forEach((one, index) => {
+        array[index] = each(one);
+      });
+      return array;
+    };
+    this.outlet = integers(outlets, (i) => i);
+    this.outletAt = integers(outlets, (i) => (fixed(tail[i]) ? tip[i] : tail[i]));
+    this.outletTo = integers(outlets, (i) => (fixed(tail[i]) ? tail[i] : tip[i]));
+    this.outletSign = region.doubles(outlets.length);
+    this.outletShare = region.doubles(outlets.length);
+    outlets.forEach((i, index) => {
+      this.outletSign[index] = fixed(tail[i]) ? -1 : 1;
+    });
     const opens = new Uint8Array(room);
     for (const at of this.outletAt) opens[at] = 1;
     for (const { node, into } of order) if (opens[node]) opens[into] = 1;
@@ -74,16 +88,24 @@ export class TreeFold {
     }
     this.core = core;
     this.openings = Array.from(opens.keys()).filter((at) => opens[at] && !fixed(at) && !gone[at]);
-    this.node = Int32Array.from(order, (one) => one.node);
-    this.chain = Int32Array.from(order, (one) => one.chain);
-    this.into = Int32Array.from(order, (one) => one.into);
-    this.sign = Int8Array.from(order, (one) => (tail[one.chain] === one.into ? 1 : -1));
-    this.upTo = new Float64Array(order.length);
-    this.share = new Float64Array(order.length);
-    this.height = new Float64Array(order.length);
+    this.node = integers(order, (one) => one.node);
+    this.chain = integers(order, (one) => one.chain);
+    this.into = integers(order, (one) => one.into);
+    this.sign = region.doubles(order.length);
+    this.upTo = region.doubles(order.length);
+    this.share = region.doubles(order.length);
+    this.height = region.doubles(order.length);
+    order.forEach((one, index) => {
+      this.sign[index] = tail[one.chain] === one.into ? 1 : -1;
+    });
     this.conductance = new Float64Array(room);
     this.weightedHeight = new Float64Array(room);
-    this.drawn = new Float64Array(room);
+    this.drawn = region.doubles(room);
+    // In the order of kernel/unfold.ts.
+    const folded = [this.node, this.chain, this.into, this.sign, this.upTo, this.share, this.height];
+    const ends = [this.outlet, this.outletAt, this.outletTo, this.outletSign, this.outletShare];
+    const addresses = [...folded, this.drawn, ...ends].map((array) => array.byteOffset);
+    address.set([order.length, outlets.length, ...addresses]);
   }
 
   /** Whether folding leaves less to solve than there was. */
@@ -134,25 +156,17 @@ export class TreeFold {
     return this.drawn[at];
   }
 
-  /** Unfolds the trees from the heads that stand at the nodes of the core: fills the heads and flows of all beyond. */
+  /**
+   * Unfolds the trees from the heads that stand at the nodes of the core: fills the heads and flows of all beyond, and
+   * linearises the laws of the plain chains.
+   */
   unfold(): void {
-    const { node, chain, into, sign, upTo, share, height, drawn } = this;
-    const { outlet, outletAt, outletTo, outletSign, outletShare } = this;
-    const { head, flow } = this.equations;
-    for (let i = node.length - 1; i >= 0; i--) {
-      const at = node[i];
-      const upstream = head[into[i]];
-      const squared = (upstream - height[i]) * share[i];
-      head[at] = upstream - upTo[i] * squared;
-      const opened = squared < 0 ? -Math.sqrt(-squared) : Math.sqrt(squared);
-      flow[chain[i]] = sign[i] * (opened + drawn[at]);
-    }
-    for (let i = 0; i < outlet.length; i++) {
-      const squared = (head[outletAt[i]] - head[outletTo[i]]) * outletShare[i];
-      flow[outlet[i]] = outletSign[i] * (squared < 0 ? -Math.sqrt(-squared) : Math.sqrt(squared));
-    }
+    this.equations.workspace.unfold(this.address);
   }
 }
+
+/** Of `kernel/unfold.ts`. */
+const ADDRESSES = 15;
 
 interface Fold {
   node: number;

@@ -1,80 +1,20 @@
-import { KERNEL } from './kernel-code.js';
+import { Region } from './memory.js';
 import type { EliminationPlan } from './ordering.js';
-
-// What is used of it, as the types of Node leave it out and those of browsers bring all that a page has.
-interface Memory {
-  readonly buffer: ArrayBuffer;
-}
-declare const WebAssembly: {
-  Module: new (code: Uint8Array) => object;
-  Memory: new (pages: { initial: number; maximum: number }) => Memory;
-  Instance: new (module: object, imports: { env: { memory: Memory } }) => { exports: unknown };
-};
-
-/** What the compiled kernel offers; `system` is an address. */
-interface Kernel {
-  linearise(system: number): void;
-  advance(system: number): number;
-  /** Four arrays, each times its weight, to one of `count` doubles. */
-  guess(system: number, into: number): void;
-}
 
 /** Solutions that are kept to guess the next from. */
 export const PAST = 4;
 
-const PAGE = 65_536;
-/** Networks share blocks of memory of this size, bytes, or of their own where they are larger. */
-const BLOCK = 16 * PAGE;
+/** Of `kernel/system.ts`: how many sizes it begins with, and how many addresses follow. */
+const SIZES = 7;
+const ADDRESSES = 20 + PAST;
 
-let compiled: object | undefined;
-let current: Block | undefined;
-
-/** A block of memory that networks share. It is filled once and goes when none of them is left. */
-class Block {
-  readonly kernel: Kernel;
-  private readonly memory: Memory;
-  private used = 0;
-
-  constructor(bytes: number) {
-    const pages = Math.ceil(bytes / PAGE);
-    compiled ??= new WebAssembly.Module(Buffer.from(KERNEL, 'base64'));
-    this.memory = new WebAssembly.Memory({ initial: pages, maximum: pages });
-    const instance = new WebAssembly.Instance(compiled, { env: { memory: this.memory } });
-    this.kernel = instance.exports as Kernel;
-  }
-
-  /** A block with so much room left. */
-  static with(bytes: number): Block {
-    if (bytes > BLOCK / 4) return new Block(bytes);
-    if (!current || current.used + bytes > BLOCK) current = new Block(BLOCK);
-    return current;
-  }
-
-  doubles(length: number): Float64Array {
-    return new Float64Array(this.memory.buffer, this.take(8 * length), length);
-  }
-
-  integers(length: number): Int32Array {
-    return new Int32Array(this.memory.buffer, this.take(4 * length), length);
-  }
-
-  private take(bytes: number): number {
-    const address = this.used;
-    this.used += 8 * Math.ceil(bytes / 8);
-    return address;
-  }
-}
-
-/**
- * The arrays of one network's equations, where the kernel reads and writes them, and what it does with them. The kernel is
- * the loops in which a large network spends its time, compiled to WebAssembly from `kernel/`: there they take half as long.
- */
+/** The arrays of one network's equations, where the kernel reads and writes them, and what it does with them. */
 export class Workspace {
   /** By chain: positions of its ends, and its entry in the matrix; the one past the last where an end is fixed. */
   readonly tail: Int32Array;
   readonly tip: Int32Array;
   readonly entry: Int32Array;
-  /** By chain, m3/s: its flow, and what the last sweep moved it by. */
+  /** By chain, m3/s: its flow, and what the last step moved it by. */
   readonly flow: Float64Array;
   readonly step: Float64Array;
   /** By chain: m, and one over d(loss)/d(flow), m3/s per m. */
@@ -88,34 +28,33 @@ export class Workspace {
   readonly demand: Float64Array;
   /** By solution kept: its weight in a guess. */
   readonly weight: Float64Array;
-  /** What the last sweep of the plain chains found: descent, along, worst head and worst correction. */
+  /** What the last step found of the plain chains: descent, along, worst head and worst correction (see Equations). */
   readonly found: Float64Array;
-  private readonly kernel: Kernel;
-  private readonly system: Int32Array;
-  private readonly address: number;
+  /** Where all this lies, with room for a fold of the network's trees. */
+  readonly region: Region;
   /** Addresses of the flows of the solutions kept. */
   private readonly past: readonly number[];
+  private readonly system: Int32Array;
+  private readonly address: number;
 
   /** For so many chains, and so many positions of which the plan has a part. */
   constructor(chains: number, positions: number, plan: EliminationPlan) {
     const entries = plan.row.length + 1;
-    const wholes = [chains, chains, chains, plan.size + 1, plan.row.length, plan.size + 1, plan.target.length];
-    const doubles = (6 + PAST) * chains + 4 * positions + entries + PAST + 4;
-    const bytes = 8 * (doubles + SYSTEM_WORDS) + wholes.reduce((sum, length) => sum + 4 * length + 8, 0);
-    const block = Block.with(bytes);
-    this.kernel = block.kernel;
-    this.system = block.integers(SYSTEM_WORDS);
-    this.address = this.system.byteOffset;
-    const ofChains = () => block.doubles(chains);
-    const ofPositions = () => block.doubles(positions);
-    const kept = (array: Int32Array) => {
-      const copy = block.integers(array.length);
+    const region = new Region(roomFor(chains, positions, plan));
+    const { size, columnStart, row, targetStart, target } = plan;
+    const ofChains = () => region.doubles(chains);
+    const ofPositions = () => region.doubles(positions);
+    const copied = (array: Int32Array) => {
+      const copy = region.integers(array.length);
       copy.set(array);
       return copy;
     };
-    this.tail = block.integers(chains);
-    this.tip = block.integers(chains);
-    this.entry = block.integers(chains);
+    this.region = region;
+    this.system = region.integers(SIZES + ADDRESSES);
+    this.address = this.system.byteOffset;
+    this.tail = region.integers(chains);
+    this.tip = region.integers(chains);
+    this.entry = region.integers(chains);
     this.flow = ofChains();
     this.step = ofChains();
     this.loss = ofChains();
@@ -124,18 +63,19 @@ export class Workspace {
     this.linearBelow = ofChains();
     this.head = ofPositions();
     this.demand = ofPositions();
+    this.weight = region.doubles(PAST);
+    this.found = region.doubles(FOUND);
     const past = Array.from({ length: PAST }, ofChains);
     this.past = past.map((array) => array.byteOffset);
-    this.weight = block.doubles(PAST);
-    this.found = block.doubles(4);
     let singles = 0;
-    while (singles < plan.size && plan.columnStart[singles + 1] === singles + 1) singles++;
+    while (singles < size && columnStart[singles + 1] === singles + 1) singles++;
     // In the order of kernel/system.ts.
-    this.system.set([0, 0, chains, singles, plan.size, positions, entries]);
-    const arrays = [this.tail, this.tip, this.entry, this.flow, this.step, this.loss, this.conductance];
-    arrays.push(this.resistance, this.linearBelow, this.head, this.demand, ofPositions(), ofPositions());
-    arrays.push(block.doubles(entries), kept(plan.columnStart), kept(plan.row), kept(plan.targetStart));
-    arrays.push(kept(plan.target), this.found, this.weight, ...past);
+    this.system.set([0, 0, chains, singles, size, positions, entries]);
+    const byChain = [this.tail, this.tip, this.entry, this.flow, this.step, this.loss, this.conductance];
+    const byPosition = [this.head, this.demand, ofPositions(), ofPositions()];
+    const elimination = [region.doubles(entries), ...[columnStart, row, targetStart, target].map(copied)];
+    const arrays = [...byChain, this.resistance, this.linearBelow, ...byPosition, ...elimination];
+    arrays.push(this.found, this.weight, ...past);
     this.system.set(
       arrays.map((array) => array.byteOffset),
       SIZES,
@@ -150,7 +90,7 @@ export class Workspace {
 
   /** Linearises the laws of the plain chains at their flows, and judges them. */
   linearise(): void {
-    this.kernel.linearise(this.address);
+    this.region.kernel.linearise(this.address);
   }
 
   /**
@@ -158,14 +98,27 @@ export class Workspace {
    * position of a zero pivot, and has done nothing then; or -1.
    */
   advance(): number {
-    return this.kernel.advance(this.address);
+    return this.region.kernel.advance(this.address);
   }
 
   /** Keeps the flows in a slot of the solutions kept, and sets them to the sum of all kept, each times its `weight`. */
   guess(slot: number): void {
-    this.kernel.guess(this.address, this.past[slot]);
+    this.region.kernel.guess(this.address, this.past[slot]);
+  }
+
+  /** Unfolds the trees of the fold at an address (see TreeFold), and linearises the plain chains. */
+  unfold(fold: number): void {
+    this.region.kernel.unfold(this.address, fold);
   }
 }
 
-const SIZES = 7;
-const SYSTEM_WORDS = SIZES + 20 + PAST;
+const FOUND = 4;
+
+/** Bytes for the arrays above and for those of a fold, each at a full multiple of eight. */
+function roomFor(chains: number, positions: number, plan: EliminationPlan): number {
+  const entries = plan.row.length + 1;
+  const integers = 6 * chains + 5 * positions + 2 + plan.row.length + plan.target.length;
+  const doubles = (8 + PAST) * chains + 9 * positions + entries + PAST + FOUND;
+  const arrays = 50;
+  return 4 * (integers + SIZES + ADDRESSES) + 8 * (doubles + arrays) + 4 * 2 * ADDRESSES;
+}
