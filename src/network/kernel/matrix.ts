@@ -76,7 +76,7 @@ function eliminateSingles(system: System): i32 {
   const end = system.singles;
   for (let k: i32 = 0; k < end; k++) {
     const pivot = at(diagonal, k);
-    if (pivot == 0) return k;
+    if (pivot === 0) return k;
     const inverse = 1.0 / pivot;
     const own = at(rightSide, k) * inverse;
     const value = at(entries, k);
@@ -113,7 +113,7 @@ function eliminate(system: System): i32 {
   const size = system.size;
   for (let k: i32 = system.singles; k < size; k++) {
     const pivot = at(diagonal, k);
-    if (pivot == 0) return k;
+    if (pivot === 0) return k;
     const inverse = 1.0 / pivot;
     const own = at(rightSide, k) * inverse;
     put(diagonal, k, inverse);
