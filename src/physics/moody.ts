@@ -31,6 +31,8 @@ export class MoodyCurve {
   readonly relativeRoughness: number;
   readonly #turbulentSlope: number;
   readonly #power: number;
+  /** 1/sqrt(f) where it was evaluated last, from which the next is mostly not far. */
+  #transmission = 0;
 
   /** @param relativeRoughness roughness over diameter [1] */
   constructor(relativeRoughness: number) {
@@ -47,7 +49,8 @@ export class MoodyCurve {
   /** Writes f Re^2 and its slope by Re at a Reynolds number of 0 or above. */
   evaluate(reynolds: number, out: FrictionAtReynolds): void {
     if (reynolds >= TURBULENT_LIMIT) {
-      const x = colebrookTransmission(reynolds, this.relativeRoughness);
+      const x = colebrookTransmission(reynolds, this.relativeRoughness, this.#transmission);
+      this.#transmission = x;
       const root = reynolds / x;
       const y = root * root;
       out.value = y;
