@@ -15,6 +15,8 @@ export class LevelStart {
   private readonly equations: Equations;
   /** By chain: one over the slope of its straight line, m3/s per m. */
   private readonly straight: number[] = [];
+  /** The flow at which those lines meet the laws, m3/s. */
+  private usual = USUAL_FLOW;
   /** By pump, in the order of `losses.pumps`: its chain's tangent at full speed. */
   private readonly tangents: Tangent[];
 
@@ -46,6 +48,7 @@ export class LevelStart {
   /** Draws every passive chain's line to its loss at a flow, m3/s; serves until a resistance changes. */
   prepare(flow: number): void {
     const { losses } = this.equations;
+    this.usual = flow;
     for (let i = 0; i < losses.count; i++) {
       losses.flow[i] = flow;
       losses.evaluateChain(i);
@@ -60,8 +63,8 @@ export class LevelStart {
 
   /** Fills flows and heads, and leaves the equations linearised at them. */
   begin(): void {
-    const { equations, tangents, straight } = this;
-    const { losses, flow } = equations;
+    const { equations, tangents, straight, usual } = this;
+    const { losses, flow, head, tail, tip } = equations;
     const { pumps, laws, loss, conductance, chainOf, count } = losses;
     for (let i = 0; i < count; i++) {
       flow[i] = 0;
@@ -75,7 +78,17 @@ export class LevelStart {
       loss[chain] = tangents[p].loss * speed * speed;
       conductance[chain] = tangents[p].conductance / speed;
     }
-    equations.advance();
+    equations.workspace.solveHeads();
+    for (let i = 0; i < count; i++) {
+      const fall = head[tail[i]] - head[tip[i]];
+      if (losses.isPump(i)) flow[i] += (fall - loss[i]) * conductance[i];
+      else {
+        // Where the straight line is far from the law its flow is too, and Newton's method would come nearer by halves only.
+        const squared = Math.abs(fall) * straight[i] * usual;
+        flow[i] = fall < 0 ? -Math.sqrt(squared) : Math.sqrt(squared);
+      }
+    }
+    equations.linearise();
   }
 }
 

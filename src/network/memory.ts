@@ -5,6 +5,7 @@ import { KERNEL } from './kernel-code.js';
  * `system` and `fold` are addresses (see `kernel/system.ts`); each function is described where it is written.
  */
 export interface Kernel {
+  solveHeads(system: number): number;
   linearise(system: number): void;
   advance(system: number): number;
   guess(system: number, into: number): void;

@@ -88,6 +88,11 @@ export class Workspace {
     this.system[1] = plainEnd;
   }
 
+  /** Solves for all heads; returns the position of a zero pivot, or -1. */
+  solveHeads(): number {
+    return this.region.kernel.solveHeads(this.address);
+  }
+
   /** Linearises the laws of the plain chains at their flows, and judges them. */
   linearise(): void {
     this.region.kernel.linearise(this.address);

@@ -5,6 +5,7 @@ import { System } from './system';
 import { Fold, unfoldTrees } from './unfold';
 
 export { guess } from './guess';
+export { solveHeads } from './matrix';
 
 /** Linearises the laws of the plain chains at their flows. */
 export function linearise(system: System): void {
