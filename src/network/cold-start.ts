@@ -6,7 +6,7 @@ import { Newton } from './newton.js';
 import { TreeFold } from './tree-fold.js';
 
 /** How near the core is solved before the trees are unfolded from it: a guess needs no more. */
-const CORE_LIMITS = { flowTolerance: 1e-5, headTolerance: 0.1, maximumIterations: 60 };
+const CORE_LIMITS = { flowTolerance: 5e-4, headTolerance: 5, maximumIterations: 60 };
 
 /** With no more chains than this, a core costs more to make than it saves, unless a network is solved from cold this often. */
 const FEW = 24;
@@ -40,7 +40,7 @@ export class ColdStart {
     const { folded } = this;
     if (folded?.core.solve()) {
       folded.fold.unfold();
-      this.equations.complete(folded.core.linearised);
+      this.equations.lineariseOthers(folded.core.linearised);
     } else this.level.begin();
   }
 
@@ -179,7 +179,7 @@ class Core {
       equations.losses.laws.speed[pumpHere[p]] = whole.losses.laws.speed[pumpThere[p]];
     }
     this.level.begin();
-    if (this.newton.iterate(CORE_LIMITS, true) !== 'solved') return false;
+    if (this.newton.iterate(CORE_LIMITS) !== 'solved') return false;
     for (let n = 0; n < nodeHere.length; n++) whole.head[nodeThere[n]] = equations.head[nodeHere[n]];
     for (let c = 0; c < chainHere.length; c++) {
       const there = chainThere[c];

@@ -24,7 +24,7 @@ export class Equations {
   readonly tail: Int32Array;
   readonly tip: Int32Array;
 
-  /** What the last `sweep` found. */
+  /** What the last step found. */
   worstHead = Number.NaN;
   worstCorrection = Number.NaN;
   /** Slope of the content along the last step, at its start and at its end. */
@@ -84,16 +84,16 @@ export class Equations {
     });
   }
 
-  /** Linearises every law at the present flows and judges how far they are from a solution. */
+  /** Linearises every law at the present flows. */
   linearise(): void {
     this.workspace.linearise();
-    this.sweepOthers(0);
+    this.lineariseOthers();
   }
 
-  /** Linearises the laws that the workspace leaves to others, but those of chains where that is done already. */
-  complete(done: Uint8Array): void {
+  /** Linearises the laws that the workspace leaves to this, but those of chains where that is done already. */
+  lineariseOthers(done?: Uint8Array): void {
     const { losses } = this;
-    for (let i = losses.plainEnd; i < losses.count; i++) if (done[i] === 0) losses.evaluateChain(i);
+    for (let i = losses.plainEnd; i < losses.count; i++) if (done?.[i] !== 1) losses.evaluateChain(i);
   }
 
   /**
@@ -103,12 +103,12 @@ export class Equations {
    */
   advance(): number {
     const zeroPivot = this.workspace.advance();
-    if (zeroPivot < 0) this.sweepOthers(1);
+    if (zeroPivot < 0) this.sweepOthers();
     return zeroPivot;
   }
 
-  /** Does with the chains that are not plain what the workspace has done with those; with `moving` 0 their flows stay. */
-  private sweepOthers(moving: 0 | 1): void {
+  /** Does with the chains that are not plain what the workspace has done with those. */
+  private sweepOthers(): void {
     const { flow, step, tail, tip, head, losses } = this;
     const { loss, conductance, shutFrom, plainEnd, count } = losses;
     const { found } = this.workspace;
@@ -119,7 +119,7 @@ export class Equations {
     for (let i = plainEnd; i < count; i++) {
       const fall = head[tail[i]] - head[tip[i]];
       const excess = fall - loss[i];
-      const change = moving * excess * conductance[i];
+      const change = excess * conductance[i];
       step[i] = change;
       flow[i] += change;
       descent += excess * change;
@@ -137,17 +137,16 @@ export class Equations {
     this.worstCorrection = worstCorrection;
   }
 
-  /** The chain that is furthest out of balance, or -1. */
-  worstChain(): number {
+  /** The chain that is furthest out of balance, or -1, and how far it is, m. */
+  worst(): { chain: number; head: number } {
     const { tail, tip, head } = this;
     const { loss, conductance, shutFrom, count } = this.losses;
-    let worst = -1;
-    let most = 0;
+    const worst = { chain: -1, head: 0 };
     for (let i = 0; i < count; i++) {
       const out = Math.abs(head[tail[i]] - head[tip[i]] - loss[i]);
-      if (!(out > most && conductance[i] > shutFrom)) continue;
-      most = out;
-      worst = i;
+      if (!(out > worst.head && conductance[i] > shutFrom)) continue;
+      worst.head = out;
+      worst.chain = i;
     }
     return worst;
   }

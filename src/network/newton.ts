@@ -31,14 +31,12 @@ export class Newton {
     this.equations = equations;
   }
 
-  /** `linearised` says that the equations stand linearised at their flows and heads already. */
-  iterate({ flowTolerance, headTolerance, maximumIterations }: Limits, linearised = false): Ending {
+  /** The equations must stand linearised at their flows. */
+  iterate({ flowTolerance, headTolerance, maximumIterations }: Limits): Ending {
     const { equations } = this;
     const { losses } = equations;
     this.iterations = 0;
     this.zeroPivot = -1;
-    losses.upright = false;
-    if (!linearised) equations.linearise();
     for (;;) {
       losses.upright = this.iterations >= PATIENCE;
       if (this.iterations === maximumIterations) return 'trials';
@@ -53,7 +51,6 @@ export class Newton {
       const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
       if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
         shortenStep(equations, descent, along, overshoot);
-        equations.linearise();
       }
     }
   }

@@ -104,8 +104,8 @@ export class NetworkSolver {
    */
   run(options: SolveOptions = {}): NetworkFailure | undefined {
     if (this.unsupported) return this.unsupported;
-    const warm = options.warm && this.solvedBefore;
-    if (warm) this.warmStart.begin();
+    this.equations.losses.upright = false;
+    if (options.warm && this.solvedBefore) this.warmStart.begin();
     else {
       this.coldStart ??= new ColdStart(this.network, this.equations);
       this.coldStart.begin();
@@ -115,7 +115,7 @@ export class NetworkSolver {
     limits.flowTolerance = options.flowTolerance ?? DEFAULTS.flowTolerance;
     limits.headTolerance = options.headTolerance ?? DEFAULTS.headTolerance;
     limits.maximumIterations = options.maximumIterations ?? DEFAULTS.maximumIterations;
-    const failure = this.failureOf(this.newton.iterate(limits, !warm));
+    const failure = this.failureOf(this.newton.iterate(limits));
     if (failure) return failure;
     this.solvedBefore = true;
     this.warmStart.solved();
@@ -173,12 +173,14 @@ export class NetworkSolver {
     const heads = headsByNode(network, equations);
     const { iterations } = newton;
     const { flowResidual, worstNode } = imbalance(equations);
-    const headResidual = equations.worstHead;
-    const worstLink = this.worstLink();
+    const worst = equations.worst();
+    const headResidual = worst.head;
+    const worstLink = this.linkOf(worst.chain);
     return { status: 'solved', flows, heads, iterations, flowResidual, headResidual, worstLink, worstNode };
   }
 
   private failed(failure: NetworkFailure): Solution {
+    const worst = this.equations.worst();
     // No number of a failed solve may be taken for an answer.
     return {
       status: 'failed',
@@ -186,25 +188,24 @@ export class NetworkSolver {
       heads: new Array<number>(this.network.nodes.length).fill(Number.NaN),
       iterations: this.newton.iterations,
       flowResidual: Number.NaN,
-      headResidual: this.equations.worstHead,
-      worstLink: this.worstLink(),
+      headResidual: worst.head,
+      worstLink: this.linkOf(worst.chain),
       worstNode: -1,
       failure,
     };
   }
 
-  /** The link that tells most about the worst chain: its pump, its valve, or the one that loses most. */
-  private worstLink(): number {
+  /** The link that tells most about a chain: its pump, its valve, or the one that loses most; -1 for none. */
+  private linkOf(chain: number): number {
     const { losses, flow } = this.equations;
-    const worstChain = this.equations.worstChain();
-    if (worstChain < 0) return -1;
-    const { members, signs } = losses.chains[worstChain];
+    if (chain < 0) return -1;
+    const { members, signs } = losses.chains[chain];
     const { links } = this.network;
     let worst = members[0];
     let most = 0;
     for (let m = 0; m < members.length; m++) {
       if (links[members[m]].law.kind === 'curve') return members[m];
-      const lost = Math.abs(losses.lossOf(members[m], signs[m] * flow[worstChain]));
+      const lost = Math.abs(losses.lossOf(members[m], signs[m] * flow[chain]));
       if (lost > most) {
         most = lost;
         worst = members[m];
@@ -240,8 +241,9 @@ export class NetworkSolver {
   }
 
   private notConverged(): NetworkFailure {
-    const worst = this.network.links[this.worstLink()];
-    const out = this.equations.worstHead.toPrecision(3);
+    const { chain, head } = this.equations.worst();
+    const worst = this.network.links[this.linkOf(chain)];
+    const out = head.toPrecision(3);
     return {
       code: 'not_converged',
       where: worst ? [worst.name] : [],

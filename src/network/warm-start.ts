@@ -8,7 +8,7 @@ const SAME_SPEED = 1e-9;
  * A guess is drawn through several solutions only where their weights together, each taken as positive, come to less: with
  * more, speeds too near each other are asked about one far from them all.
  */
-const MOST_WEIGHT = 100;
+const MOST_WEIGHT = 30;
 
 /**
  * A first guess from the last solutions. A change of throttle moves all flows nearly alike, by the affinity laws exactly so
@@ -41,7 +41,7 @@ export class WarmStart {
     for (let p = 0; p < pumps.length; p++) this.last[p] = laws.speed[pumps[p]];
   }
 
-  /** Moves the flows from the last solution to a guess at the speeds that are set now. */
+  /** Moves the flows from the last solution to a guess at the speeds that are set now, and linearises every law there. */
   begin(): void {
     const { last } = this;
     const { pumps, laws } = this.equations.losses;
@@ -51,7 +51,10 @@ export class WarmStart {
       before += last[p];
       now += laws.speed[pumps[p]];
     }
-    if (before === 0) return;
+    if (before === 0) {
+      this.equations.linearise();
+      return;
+    }
     let alike = true;
     for (let p = 0; p < pumps.length; p++) {
       const part = last[p] / before;
@@ -63,6 +66,7 @@ export class WarmStart {
     const slot = this.slotFor(before);
     this.weigh(now, alike ? this.slots.length : 1);
     this.equations.workspace.guess(slot);
+    this.equations.lineariseOthers();
   }
 
   /** The slot for a solution at a speed: that of one at the same speed, a free one, or that of the oldest. */

@@ -93,7 +93,7 @@ export class Workspace {
     return this.region.kernel.solveHeads(this.address);
   }
 
-  /** Linearises the laws of the plain chains at their flows, and judges them. */
+  /** Linearises the laws of the plain chains at their flows. */
   linearise(): void {
     this.region.kernel.linearise(this.address);
   }
@@ -106,7 +106,10 @@ export class Workspace {
     return this.region.kernel.advance(this.address);
   }
 
-  /** Keeps the flows in a slot of the solutions kept, and sets them to the sum of all kept, each times its `weight`. */
+  /**
+   * Keeps the flows in a slot of the solutions kept, sets them to the sum of all kept, each times its `weight`, and linearises
+   * the laws of the plain chains there.
+   */
   guess(slot: number): void {
     this.region.kernel.guess(this.address, this.past[slot]);
   }

@@ -5,7 +5,7 @@ import { System } from './system';
  * Keeps the flow of every chain as one of the solutions kept, whose array is `into`, and sets it to the sum of those of all
  * solutions kept, each times its weight.
  */
-export function guess(system: System, into: usize): void {
+export function blendFlows(system: System, into: usize): void {
   const flow = system.flow;
   const first = system.first;
   const second = system.second;

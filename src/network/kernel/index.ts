@@ -1,10 +1,10 @@
 // AssemblyScript, compiled to WebAssembly by `npm run kernel`: the loops in which a large network spends its time.
+import { blendFlows } from './guess';
 import { solveHeads } from './matrix';
 import { sweepPlain } from './sweep';
 import { System } from './system';
 import { Fold, unfoldTrees } from './unfold';
 
-export { guess } from './guess';
 export { solveHeads } from './matrix';
 
 /** Linearises the laws of the plain chains at their flows. */
@@ -22,5 +22,11 @@ export function advance(system: System): i32 {
 /** Unfolds the trees from the heads of the core, and linearises the laws of the plain chains. */
 export function unfold(system: System, fold: Fold): void {
   unfoldTrees(system, fold);
+  sweepPlain(system, 0);
+}
+
+/** Keeps the flows as those of a solution, guesses the next, and linearises the laws of the plain chains there. */
+export function guess(system: System, into: usize): void {
+  blendFlows(system, into);
   sweepPlain(system, 0);
 }
