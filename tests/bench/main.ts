@@ -36,7 +36,7 @@ for (const [name, makeLay] of Object.entries(LAYS)) {
     ['cold', HELD_TO.cold],
     ['warm', HELD_TO.warm],
   ] as const) {
-    const from = start === 'cold' ? 'from a cold start' : 'from the last solution';
+    const from = start === 'cold' ? 'from a cold start' : 'from the last solutions';
     table(
       `EPANET's time over ours, re-solving at a new throttle ${from}; lays with ${name}`,
       results.map((result) => ({
