@@ -69,7 +69,7 @@ export interface SolveOptions {
   /** Largest energy residual of a link, m. */
   headTolerance?: number;
   maximumIterations?: number;
-  /** Start from the last solution of this solver where there is one. */
+  /** Start from the last solutions of this solver where there are any. */
   warm?: boolean;
 }
 
