@@ -7,11 +7,18 @@ export function flowOf({ losses, flow }: Equations, link: number): number {
   return losses.signOf[link] * flow[losses.chainOf[link]];
 }
 
+/** An array longer than this V8 makes as a dictionary, unless it is filled at once. */
+const LONG = 32_000;
+
+/** So many numbers to be filled in: a plain array, as a typed one of a few costs more to make than a small network takes to solve. */
+function room(length: number): number[] {
+  return length > LONG ? new Array<number>(length).fill(0) : new Array<number>(length);
+}
+
 /** The flow of every link. */
 export function flowsByLink({ losses, flow }: Equations): number[] {
   const { chainOf, signOf } = losses;
-  // Plain arrays: a typed array of more than a few numbers costs more to make than a small network takes to solve.
-  const flows = new Array<number>(chainOf.length);
+  const flows = room(chainOf.length);
   for (let l = 0; l < flows.length; l++) flows[l] = signOf[l] * flow[chainOf[l]];
   return flows;
 }
@@ -29,7 +36,7 @@ export function headOf(network: Network, equations: Equations, node: number): nu
 /** The head at every node. */
 export function headsByNode(network: Network, equations: Equations): number[] {
   const { losses, head, position } = equations;
-  const heads = new Array<number>(position.length);
+  const heads = room(position.length);
   for (let v = 0; v < heads.length; v++) heads[v] = position[v] >= 0 ? head[position[v]] : Number.NaN;
   for (let i = 0; i < losses.count; i++) {
     if (losses.chains[i].members.length > 1) fillChain(network, equations, i, heads);
@@ -62,8 +69,7 @@ function fillChain({ links }: Network, equations: Equations, chain: number, head
 
 /** The worst imbalance of a node at the flows, m3/s, and which node it is; -1 where none is out. */
 export function imbalance(equations: Equations): { flowResidual: number; worstNode: number } {
-  const { flow, tail, tip, demand, position, plan } = equations;
-  const excess = new Array<number>(demand.length);
+  const { flow, tail, tip, demand, position, plan, excess } = equations;
   for (let k = 0; k < demand.length; k++) excess[k] = -demand[k];
   for (let i = 0; i < flow.length; i++) {
     excess[tail[i]] -= flow[i];

@@ -23,6 +23,8 @@ export class Equations {
   readonly step: Float64Array;
   readonly tail: Int32Array;
   readonly tip: Int32Array;
+  /** By position, to reckon with: water that comes in and does not go out, m3/s. */
+  readonly excess: Float64Array;
 
   /** What the last step found. */
   worstHead = Number.NaN;
@@ -69,6 +71,7 @@ export class Equations {
     this.step = workspace.step;
     this.tail = workspace.tail;
     this.tip = workspace.tip;
+    this.excess = workspace.rightSide;
     const { entry } = workspace;
     entry.fill(this.plan.row.length);
     for (let i = 0; i < chains.length; i++) {

@@ -26,6 +26,8 @@ export class Workspace {
   /** By position: m, and the water drawn, m3/s. */
   readonly head: Float64Array;
   readonly demand: Float64Array;
+  /** By position, m3/s: the right-hand side of the system while it is solved, free between. */
+  readonly rightSide: Float64Array;
   /** By solution kept: its weight in a guess. */
   readonly weight: Float64Array;
   /** What the last step found of the plain chains: descent, along, worst head and worst correction (see Equations). */
@@ -63,6 +65,7 @@ export class Workspace {
     this.linearBelow = ofChains();
     this.head = ofPositions();
     this.demand = ofPositions();
+    this.rightSide = ofPositions();
     this.weight = region.doubles(PAST);
     this.found = region.doubles(FOUND);
     const past = Array.from({ length: PAST }, ofChains);
@@ -72,7 +75,7 @@ export class Workspace {
     // In the order of kernel/system.ts.
     this.system.set([0, 0, chains, singles, size, positions, entries]);
     const byChain = [this.tail, this.tip, this.entry, this.flow, this.step, this.loss, this.conductance];
-    const byPosition = [this.head, this.demand, ofPositions(), ofPositions()];
+    const byPosition = [this.head, this.demand, ofPositions(), this.rightSide];
     const elimination = [region.doubles(entries), ...[columnStart, row, targetStart, target].map(copied)];
     const arrays = [...byChain, this.resistance, this.linearBelow, ...byPosition, ...elimination];
     arrays.push(this.found, this.weight, ...past);

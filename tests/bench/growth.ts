@@ -9,6 +9,9 @@ export interface GrowthResult {
   /** Time per link over that of the smallest lay. */
   cold: number;
   warm: number;
+  /** The same with every flow and head read into arrays as well. */
+  coldRead: number;
+  warmRead: number;
 }
 
 /** Time per link of re-solving lays of growing length at a new throttle, all timed turn about. */
@@ -16,28 +19,38 @@ export function timeGrowth(lays: readonly BenchLay[]): GrowthResult[] {
   const tasks: (() => void)[] = [];
   const iterations = lays.map(() => ({ cold: 0, warm: 0 }));
   lays.forEach((lay, index) => {
-    const { network } = lay.builder;
     const throttles = [0.93, 1, 0.96, 0.88];
     for (const start of ['cold', 'warm'] as const) {
-      const solver = new NetworkSolver(network);
+      const solver = new NetworkSolver(lay.builder.network);
+      const options = { warm: start === 'warm' };
       solver.solve();
       let turn = 0;
-      tasks.push(() => {
+      const set = () => {
         for (const pump of lay.pumps) solver.setSpeed(pump, throttles[turn % throttles.length]);
         turn += 1;
-        const solution = solver.solve({ warm: start === 'warm' });
-        if (solution.status !== 'solved') throw new Error(solution.failure?.message);
-        iterations[index][start] = Math.max(iterations[index][start], solution.iterations);
+      };
+      tasks.push(() => {
+        set();
+        const failure = solver.run(options);
+        if (failure) throw new Error(failure.message);
+        iterations[index][start] = Math.max(iterations[index][start], solver.iterations);
+      });
+      tasks.push(() => {
+        set();
+        solver.solve(options);
       });
     }
   });
   const times = timeTogether(tasks, 15, 20);
-  const perLink = times.map((time, index) => time / lays[index >> 1].builder.links.length);
+  const growthOf = (index: number, task: number) =>
+    times[4 * index + task] / lays[index].builder.links.length / (times[task] / lays[0].builder.links.length);
   return lays.map((lay, index) => ({
     links: lay.builder.links.length,
     coldIterations: iterations[index].cold,
     warmIterations: iterations[index].warm,
-    cold: perLink[2 * index] / perLink[0],
-    warm: perLink[2 * index + 1] / perLink[1],
+    cold: growthOf(index, 0),
+    coldRead: growthOf(index, 1),
+    warm: growthOf(index, 2),
+    warmRead: growthOf(index, 3),
   }));
 }

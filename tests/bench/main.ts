@@ -63,6 +63,8 @@ for (const [name, makeLay] of Object.entries(LAYS)) {
       links: result.links,
       cold: held(result.cold, HELD_TO.growth, 'at most'),
       warm: held(result.warm, HELD_TO.growth, 'at most'),
+      'all answers read: cold': result.coldRead.toPrecision(3),
+      'all answers read: warm': result.warmRead.toPrecision(3),
       'iterations cold': result.coldIterations,
       'iterations warm': result.warmIterations,
     })),
