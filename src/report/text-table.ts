@@ -29,13 +29,7 @@ function fittingWidths(table: Table, width: number): number[] | undefined {
   return room >= NARROWEST_NAMES ? [room, ...others] : undefined;
 }
 
-function painted(cell: Cell, width: number, paint: Paint): string {
-  return wrap(plain(cellText(cell)), width)
-    .map((line) => paint.tone(cellTone(cell), line))
-    .join('\n');
-}
-
-function drawnSmall({ columns, rows }: Table, widths: number[], paint: Paint): string[] {
+function headOf({ columns }: Table, widths: number[], paint: Paint): string[] {
   const table = new CliTable({
     head: columns.map(({ title }) => paint.strong(title)),
     colWidths: widths,
@@ -43,13 +37,10 @@ function drawnSmall({ columns, rows }: Table, widths: number[], paint: Paint): s
     chars: BORDERLESS,
     style: { head: [], border: [], 'padding-left': 0, 'padding-right': 0 },
   });
-  for (const row of rows) table.push(row.map((cell, index) => painted(cell, widths[index], paint)));
   return table.toString().split('\n');
 }
 
-/** cli-table3 looks through every row above each cell for one that spans it, which a long lay would wait minutes for. */
-const ROWS_OF_SMALL = 100;
-
+/** As cli-table3 draws it, which looks through every row above each cell for one that spans it: a long lay would wait minutes. */
 function drawnRow({ columns }: Table, row: Cell[], widths: number[], paint: Paint): string[] {
   const cells = row.map((cell, index) => wrap(plain(cellText(cell)), widths[index]));
   const height = Math.max(...cells.map((lines) => lines.length));
@@ -65,11 +56,9 @@ function drawnRow({ columns }: Table, row: Cell[], widths: number[], paint: Pain
   );
 }
 
-/** Drawn whole where it is small; of a long one only the head, and its rows one by one below, which looks the same. */
 function asTable(table: Table, widths: number[], paint: Paint): string[] {
-  const { rows } = table;
-  const lines = drawnSmall({ ...table, rows: rows.slice(0, ROWS_OF_SMALL) }, widths, paint);
-  for (const row of rows.slice(ROWS_OF_SMALL)) lines.push(...drawnRow(table, row, widths, paint));
+  const lines = headOf(table, widths, paint);
+  for (const row of table.rows) lines.push(...drawnRow(table, row, widths, paint));
   return lines;
 }
 
