@@ -64,8 +64,8 @@ export class ChainLosses {
   readonly signOf: Int8Array;
   private readonly major: Float64Array;
   private readonly exponent: Float64Array;
-  /** By chain: for powers of its flow to that exponent less one. */
-  private readonly series: readonly PowerSeries[];
+  /** By chain that has power laws: for powers of its flow to their exponent less one. */
+  private readonly series: readonly (PowerSeries | undefined)[];
   private readonly hasPump: Uint8Array;
   /** Links whose law is none of the two, chain by chain; by chain, where its own begin, with an end behind the last. */
   private readonly curveLink: readonly number[];
@@ -131,7 +131,7 @@ export class ChainLosses {
       this.curveStart[i + 1] = curveLink.length;
       this.addUp(i);
     });
-    this.series = Array.from(this.exponent, (exponent) => new PowerSeries(exponent - 1));
+    this.series = Array.from(this.exponent, (n) => (n > 0 ? new PowerSeries(n - 1) : undefined));
     this.pumps = pumps;
     this.oneWays = oneWays;
     this.curveLink = curveLink;
@@ -186,11 +186,11 @@ export class ChainLosses {
     const r = this.resistance[i] * size;
     let loss = r * flow;
     let slope = r + r;
-    const n = this.exponent[i];
-    if (n > 0) {
-      const major = this.major[i] * this.series[i].raise(size);
+    const series = this.series[i];
+    if (series !== undefined) {
+      const major = this.major[i] * series.raise(size);
       loss += major * flow;
-      slope += n * major;
+      slope += this.exponent[i] * major;
     }
     const end = this.curveStart[i + 1];
     if (this.curveStart[i] < end) {

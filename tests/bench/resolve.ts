@@ -7,7 +7,7 @@ import { median, timeTogether } from './timing.js';
 
 export interface ResolveResult {
   links: number;
-  /** EPANET's times over ours from a cold start, and over ours from the last solution. */
+  /** EPANET's times over ours from a cold start, and over ours from the last solutions. */
   cold: EpanetTimes;
   warm: EpanetTimes;
   /** Our own times, microseconds, for orientation. */
@@ -36,7 +36,7 @@ const THROTTLES = Array.from({ length: 64 }, () => random.between(0.85, 1));
 /** Of those the first are solved by all, and the answers compared. */
 const COMPARED = 8;
 
-/** Solves a lay anew at throttle after throttle by EPANET, by ours from nothing and by ours from the last solution. */
+/** Solves a lay anew at throttle after throttle by EPANET, by ours from nothing and by ours from the last solutions. */
 export async function timeResolve(lay: BenchLay): Promise<ResolveResult> {
   const { network, hints } = lay.builder;
   const epanet = new EpanetModel(await loadEpanet(), network, hints, LIMITS);
