@@ -17,7 +17,7 @@ function loss(hose: HoseSize, length: number, flow: number, by: RuleSet): number
   return poseKey(frictionLoss, { hose, length, flow }, by).answer;
 }
 
-describe('city fire department slides 3-8, friction loss in hose lays, posed by the drill', () => {
+describe('City of Rohnert Park fire training slides 3-8, Friction Loss in Hose Lays, posed by the drill', () => {
   test('2-1/2 in, 100 ft, 200 gpm: 8 psi', () => expect(loss('2.5', 100, 200, structural)).toBeCloseTo(8, 9));
   test('2-1/2 in, 300 ft, 100 gpm: 6 psi', () => expect(loss('2.5', 300, 100, structural)).toBeCloseTo(6, 9));
   test('2-1/2 in, 400 ft, 200 gpm: 32 psi', () =>
@@ -48,7 +48,7 @@ describe('city fire department slides 3-8, friction loss in hose lays, posed by 
   });
 });
 
-describe('state pump-operations exam (IFSTA coefficients), posed by the drill', () => {
+describe('pump-operator examination of a state course (study document 11036619) (IFSTA coefficients), posed by the drill', () => {
   test('1-3/4 in, 100 ft, 100 gpm: 15.5 psi', () =>
     expect(loss('1.75', 100, 100, structural)).toBeCloseTo(15.5, 9));
   test('1-3/4 in, 200 ft, 150 gpm: 69.75 psi', () =>
@@ -57,7 +57,7 @@ describe('state pump-operations exam (IFSTA coefficients), posed by the drill', 
     expect(loss('2.5', 300, 200, structural)).toBeCloseTo(24, 9));
 });
 
-describe('flash-card deck "Hydraulics" of a fire department’s hand method, posed by the drill', () => {
+describe('flash-card deck Hydraulics, card set 295947, posed by the drill', () => {
   /** Hose, its length, and pump pressure by flow, the nozzle pressure being what the deck gives for that flow. */
   const cards: [HoseSize, number, [flow: number, nozzle: number, printed: number][]][] = [
     [
@@ -103,7 +103,7 @@ describe('flash-card deck "Hydraulics" of a fire department’s hand method, pos
       });
 });
 
-describe('trade article "determining engine pressures" and flash-card decks of 2Q² + Q, posed by the drill', () => {
+describe('Fire Engineering, Determining Engine Pressures and flash-card decks of 2Q² + Q, posed by the drill', () => {
   for (const [flow, printed] of [
     [400, 36],
     [600, 78],
@@ -133,7 +133,7 @@ describe('trade site "which supply line", loss in 100 ft, posed by the drill', (
         expect(Math.floor(loss(hose, 100, flow, structural) + 0.5 + 1e-9)).toBe(printed[index]));
 });
 
-describe('county driver-certification reference, condensed Q, posed by the drill', () => {
+describe('Module 8 Hydraulics References, county driver certification, rev. 4/16/19, condensed Q, posed by the drill', () => {
   for (const [hose, divisor] of [
     ['3', 1],
     ['3.5', 3],

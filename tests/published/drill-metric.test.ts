@@ -113,7 +113,7 @@ describe('École nationale des pompiers du Québec, pump-operator course table (
     });
 });
 
-describe('German volunteer brigade training note, posed by the drill', () => {
+describe('Freiwillige Feuerwehr Pegau, training note on friction loss, posed by the drill', () => {
   test('B-75 hose, 800 L/min, 100 m: 1.28 bar, cut to 1.2', () => {
     const theirs = rulesOf(
       'structural',

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { altitudeDerating, enginePower, temperatureDerating } from '../../src/physics/engine-derating.js';
 import { expectPrinted, fahrenheit, feet } from './hydraulic-units.js';
 
-const SOURCE = 'Agricultural engineering text, altitude and temperature';
+const SOURCE = 'Agricultural Engineering (progressivegardening.com), Altitude and Temperature';
 
 test(`${SOURCE}: 165 hp spark engine at 100 degF, 162.525 hp`, () => {
   expectPrinted(165 * temperatureDerating(fahrenheit(100), 'natural', 'gasoline'), '162.525');

@@ -6,7 +6,7 @@ import { expectPrinted, feet, gpm, inches, psi, WATER } from './hydraulic-units.
 const loss = (coefficient: number, length: number, flow: number) =>
   (hoseResistance(coefficient, feet(length)) * gpm(flow) ** 2) / psi(1);
 
-const SLIDES = 'City fire department slides 3-8, friction loss in hose lays';
+const SLIDES = 'City of Rohnert Park fire training slides 3-8, Friction Loss in Hose Lays';
 describe(SLIDES, () => {
   test(`${SLIDES}: 100 ft of 2-1/2 in at 200 gpm, 8 psi`, () => expectPrinted(loss(2, 100, 200), '8'));
   test(`${SLIDES}: 300 ft of 2-1/2 in at 100 gpm, 6 psi`, () => expectPrinted(loss(2, 300, 100), '6'));

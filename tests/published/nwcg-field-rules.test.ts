@@ -44,7 +44,7 @@ describe(VOLUME, () => {
   });
 });
 
-const SLIDES = 'City fire department slides 3-8, friction loss in hose lays';
+const SLIDES = 'City of Rohnert Park fire training slides 3-8, Friction Loss in Hose Lays';
 test(`${SLIDES}: 200 ft of 2-1/2 in at 300 gpm into a wye of two 150 ft lines of 1-3/4 in (C 10) loses 70 psi`, async () => {
   // Two nozzles that pass 150 gpm at 100 psi: the pump then stands 70 psi over them, as the slide adds it up.
   const line = (name: string) =>

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { jetFlow } from '../../src/physics/nozzle/orifice.js';
 import { expectPrinted, gpm, inches, psi, WATER } from './hydraulic-units.js';
 
-const SOURCE = 'University extension irrigation sheet, Table 3: real gpm of small nozzles';
+const SOURCE = 'University extension irrigation sheet scr23, Table 3: real gpm of small nozzles';
 const PRESSURES = [35, 40, 45, 50, 55];
 const TABLE: [number, string][] = [
   [3 / 32, '1.50 1.60 1.70 1.80 1.90'],
@@ -35,6 +35,6 @@ describe(SOURCE, () => {
   }
 });
 
-test('University extension irrigation sheet, Table 3: 3/16 in nozzle at 40 psi, 6.41 gpm, is a coefficient of 0.966', () => {
+test('University extension irrigation sheet scr23, Table 3: 3/16 in nozzle at 40 psi, 6.41 gpm, is a coefficient of 0.966', () => {
   expectPrinted((6.41 * gpm(1)) / jetFlow(inches(3 / 16), 1, psi(40), WATER), '0.966');
 });

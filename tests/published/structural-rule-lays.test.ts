@@ -16,7 +16,7 @@ ${steps}
   return rules.find((one) => one.rules === 'structural') as (typeof rules)[number];
 };
 
-const SLIDES = 'City fire department slides 3-8, friction loss in hose lays';
+const SLIDES = 'City of Rohnert Park fire training slides 3-8, Friction Loss in Hose Lays';
 test(`${SLIDES}: a wye of two lines counts one of them, 36 + 34 = 70 psi`, async () => {
   const line = (name: string) =>
     `{name: ${name}, steps: [{hose: {inside_diameter: 1.75 in, coefficient: 10}, length: 150 ft}, {nozzle: {kind: fog, flow: 150 gpm, pressure: 100 psi}}]}`;

@@ -5,7 +5,7 @@ import { expectPrinted, feet, gpm, psi } from './hydraulic-units.js';
 const loss = (coefficient: number, length: number, flow: number) =>
   (hoseResistance(coefficient, feet(length)) * gpm(flow) ** 2) / psi(1);
 
-const SUPPLY = 'Trade site, which supply line: loss in 100 ft';
+const SUPPLY = 'FireRescue1, Which Supply Line: loss in 100 ft';
 describe(SUPPLY, () => {
   const SIZES: [string, number][] = [
     ['2-1/2 in', 2],

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { relaySpacing } from '../../src/physics/relay.js';
-import { feet, gpm, psi } from './hydraulic-units.js';
+import { feet, gpm, psi } from '../published/hydraulic-units.js';
 
-const SOURCE = 'IFSTA table of relay distances (rule seen in a trade relay lesson; distances from memory)';
+const SOURCE =
+  'IFSTA table of relay distances (rule seen in Firehouse, relay pumping operations; distances from memory)';
 /** Hose, C, discharge pressure (psi), feet that the table is rounded down to, feet at 250, 500, 750 and 1000 gpm. */
 const TABLE: [string, number, number, number, string][] = [
   ['2-1/2 in', 2, 200, 10, '1440 360 160 90'],

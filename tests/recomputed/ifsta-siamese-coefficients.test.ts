@@ -1,6 +1,6 @@
 import { describe, test } from 'vitest';
 import { parallelHoseCoefficient } from '../../src/physics/hose-coefficient.js';
-import { expectPrinted } from './hydraulic-units.js';
+import { expectPrinted } from '../published/hydraulic-units.js';
 
 const SIAMESE = 'IFSTA siamese coefficients';
 describe(SIAMESE, () => {

@@ -1,11 +1,11 @@
 import { describe, test } from 'vitest';
 import { smoothBoreFlow } from '../../src/physics/nozzle/smooth-bore.js';
-import { expectPrinted, gpm, inches, psi, WATER } from './hydraulic-units.js';
+import { expectPrinted, gpm, inches, psi, WATER } from '../published/hydraulic-units.js';
 
-const SOURCE = 'Tip discharge table, 29.7 d2 sqrt(NP) (IFSTA)';
+const SOURCE = 'Tip discharge by 29.7 d2 sqrt(NP), worked out apart from this program';
 const PRESSURES = [20, 30, 40, 50, 60, 80, 100];
 
-/** Tip in inches, then gpm at each pressure, as the table prints them. */
+/** Tip in inches, then gpm at each pressure, rounded as the trade prints them. */
 const TABLE: [number, string][] = [
   [1 / 8, '2.1 2.5 2.9 3.3 3.6 4.2 4.6'],
   [3 / 16, '4.7 5.7 6.6 7.4 8.1 9.3 10.4'],

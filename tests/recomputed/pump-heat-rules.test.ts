@@ -8,13 +8,13 @@ import { GPM, HORSEPOWER, kelvin } from '../support/heat.js';
 const DENSITY = waterDensity(kelvin(60));
 const GALLON = 231 * 0.0254 ** 3;
 
-test('General pump texts, minimum flow for a rise of 15 degF: gpm = bhp / 2.95, 10 hp -> 3.4 gpm', () => {
+test('Rule of the trade (common practice, no source), minimum flow for a rise of 15 degF: gpm = bhp / 2.95, 10 hp -> 3.4 gpm', () => {
   const flow = flowForRise(10 * HORSEPOWER, 15 / 1.8, DENSITY) / GPM;
   expect(flow).toBeCloseTo(3.4, 1);
   expect(flow).toBeCloseTo(10 / 2.95, 1);
 });
 
-test('General pump texts, rough rule: 300 gpm for each 100 hp at shutoff, 10 hp -> 30 gpm', () => {
+test('Rule of the trade (common practice, no source), rough rule: 300 gpm for each 100 hp at shutoff, 10 hp -> 30 gpm', () => {
   expect(roughLeastFlow(10 * HORSEPOWER) / GPM).toBeCloseTo(30, 9);
 });
 
