@@ -1,10 +1,6 @@
-import { PSI } from '../physics/customary.js';
+import { MOST_RISE, MOST_RISE_SOURCE as SOURCE } from '../limits/line-shut-limit.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
-
-/** What the pressure may rise by when a line is shut. City fire department manual, citing NFPA 1901 (2016). */
-const MOST_RISE = 30 * PSI;
-const SOURCE = 'city fire department manual 303.004, rev. 27 May 2025, which cites NFPA 1901 (2016): 30 psi';
 
 /**
  * A pressure that rises by more than the rule allows when a line is shut: over the setting of the device that ought to hold

@@ -1,11 +1,7 @@
-import { PSI } from '../physics/customary.js';
+import { GAUGE_ERROR, USUAL_DIAL } from '../limits/gauge-limit.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 
-/** Full scale of the gauge that the test is commonly read on; common practice, no source. */
-const FULL_SCALE = 400 * PSI;
-/** Permissible error of a gauge of grade 1A, of its full scale. NWCG PMS 447-1 (2003), Appendix C. */
-const GAUGE_ERROR = 0.01;
 /**
  * How far a predicted pressure may lie from the one read, from the gauge, the bore and the coefficient of the orifice
  * together: 1.7 % of the flow, so 3.4 % of the pressure. Computed from those three.
@@ -16,7 +12,7 @@ const PREDICTION_ERROR = 0.034;
 export const thinMargin: Hazard = ({ verdict }) => {
   if (verdict === undefined) return [];
   const { required, margin, reading } = verdict;
-  const gauge = GAUGE_ERROR * FULL_SCALE;
+  const gauge = GAUGE_ERROR * USUAL_DIAL;
   const prediction = Math.max(gauge, PREDICTION_ERROR * required);
   const cautions: Caution[] = [];
   if (Math.abs(margin) < prediction) {
@@ -36,13 +32,13 @@ export const thinMargin: Hazard = ({ verdict }) => {
         : 'computed: gauge 4 psi, bore 0.001 in and coefficient 1.5 % together',
     });
   }
-  if (reading !== undefined && reading > FULL_SCALE) {
+  if (reading !== undefined && reading > USUAL_DIAL) {
     cautions.push({
       code: 'past_the_gauge',
       level: 'note',
       at: 'the test gauge',
       value: { value: reading, dimension: 'pressure' },
-      limit: { value: FULL_SCALE, dimension: 'pressure' },
+      limit: { value: USUAL_DIAL, dimension: 'pressure' },
       message: 'The reading of {value} lies past the end of a common test gauge, {limit}',
       action: 'Bring a gauge of a larger range, in its yearly calibration.',
       source: 'common practice, no source',

@@ -1,18 +1,15 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
-import type { Hose } from '../catalogue/schema/hose.js';
 import type { HazardCase } from '../caution/hazard.js';
-import { PSI } from '../physics/customary.js';
+import { USUAL_DIAL } from '../limits/gauge-limit.js';
+import { type HoseLimit, settingLimit } from '../limits/hose-limit.js';
+import { hoseLoads } from '../limits/hose-load.js';
+import { pumpLoads } from '../limits/pump-limit.js';
 import type { Dimension } from '../quantity/dimension.js';
 import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';
 import type { SuctionAnswer } from './suction.js';
-
-/** Dial of a gauge that does not say: 0 to 400 psi. Common practice, no source. */
-const USUAL_DIAL = 400 * PSI;
-/** Part of the service test pressure that hose is worked at, at most. NFPA 1962 (2018). */
-const OF_SERVICE_TEST = 0.9;
 
 export interface LedgerFacts {
   /** The operating point first. */
@@ -100,12 +97,12 @@ function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
     return [
       ...lineOf(
         limit('casing_over_limit', 'casing', 'pressure', stated),
-        loads((point, pump) => [point.totalPressure(pump.discharge), pump.model.limits?.casing]),
+        loads((point, pump) => sideOf(point, pump, 'casing')),
         working,
       ),
       ...lineOf(
         limit('inlet_over_limit', 'inlet and seal', 'pressure', stated),
-        loads((point, pump) => [point.totalPressure(pump.inlet), pump.model.limits?.inlet]),
+        loads((point, pump) => sideOf(point, pump, 'inlet')),
         working,
       ),
       ...lineOf(
@@ -116,6 +113,15 @@ function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
       ...suctionLine(name, cases, suction),
     ];
   });
+}
+
+function sideOf(
+  point: OperatingPoint,
+  pump: AssembledPump,
+  side: 'casing' | 'inlet',
+): [number, number | undefined] | undefined {
+  const load = pumpLoads(point, pump).find((one) => one.side === side);
+  return load && [load.pressure, load.limit];
 }
 
 /** The power that a pump takes, which its engine cannot be asked more of than it has. */
@@ -175,47 +181,36 @@ function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
   const byModel = new Map<string, { loads: Load[]; at: string; worst: number; limit: HoseLimit }>();
   for (const one of cases) {
-    for (const element of one.point.assembly.elements) {
-      if (element.step?.kind !== 'hose') continue;
-      const limit = hoseLimit(element.step.hose);
+    for (const { element, hose, highest: load } of hoseLoads(one.point)) {
+      const limit = settingLimit(hose);
       if (limit === undefined) continue;
-      const load = Math.max(one.point.totalPressure(element.from), one.point.totalPressure(element.to));
       const known = byModel.get(element.modelName) ?? { loads: [], at: '', worst: -1, limit };
       const same = known.loads.find((each) => each.case === one);
       if (same) same.load = Math.max(same.load, load);
-      else known.loads.push({ case: one, load, allowed: limit.allowed });
+      else known.loads.push({ case: one, load, allowed: limit.pressure });
       if (load > known.worst) Object.assign(known, { worst: load, at: element.name });
       byModel.set(element.modelName, known);
     }
   }
   return [...byModel.values()].flatMap(({ loads, at, limit }) =>
     lineOf(
-      { code: 'hose_near_limit', limit: limit.what, at, dimension: 'pressure', source: limit.source },
+      {
+        code: 'hose_near_limit',
+        limit: HOSE_LIMITS[limit.rule],
+        at,
+        dimension: 'pressure',
+        source: limit.source,
+      },
       loads,
       working,
     ),
   );
 }
 
-interface HoseLimit {
-  allowed: number;
-  what: string;
-  source: string;
-}
-
-function hoseLimit({ limits }: Hose): HoseLimit | undefined {
-  const { service_test, working } = limits ?? {};
-  const tested = service_test === undefined ? Number.POSITIVE_INFINITY : OF_SERVICE_TEST * service_test;
-  const worked = working ?? Number.POSITIVE_INFINITY;
-  if (Math.min(tested, worked) === Number.POSITIVE_INFINITY) return undefined;
-  return worked <= tested
-    ? { allowed: worked, what: 'hose, working pressure', source: 'limit stated for the hose' }
-    : {
-        allowed: tested,
-        what: 'hose, 90 % of its service test',
-        source: 'NFPA 1962 (2018), as a relief setting',
-      };
-}
+const HOSE_LIMITS: Record<HoseLimit['rule'], string> = {
+  working: 'hose, working pressure',
+  service_test: 'hose, 90 % of its service test',
+};
 
 function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
@@ -250,13 +245,15 @@ function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
   const lines: LedgerLine[] = [];
   if (device && highest) {
     const at = device.kind === 'relief' ? 'the relief valve' : 'the governor';
-    const source =
-      highest.rule === 'service_test'
-        ? 'NFPA 1962 (2018): relief set to at most 90 % of the service test pressure of the hose used'
-        : `limit stated for ${highest.by}`;
     lines.push(
       ...lineOf(
-        { code: 'relief_above_hose', limit: `setting, by ${highest.by}`, at, dimension: 'pressure', source },
+        {
+          code: 'relief_above_hose',
+          limit: `setting, by ${highest.by}`,
+          at,
+          dimension: 'pressure',
+          source: highest.source,
+        },
         [{ case: { ...working, when: 'as it is set' }, load: device.set, allowed: highest.pressure }],
         working,
       ),

@@ -2,17 +2,14 @@ import type { AssembleOptions } from '../assembly/assemble.js';
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { reliefLift } from '../assembly/relief.js';
-import type { Hose } from '../catalogue/schema/hose.js';
 import type { Layout } from '../layout/layout.js';
-import { pressureOfHeight } from '../physics/elevation.js';
+import { type HighestSetting, highestSetting } from '../limits/highest-setting.js';
 import type { Delivery } from './delivery.js';
 import { governed, holdPressure } from './governor.js';
 import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import { type Surge, surgesOf } from './surge.js';
 
-/** Part of the service test pressure of the weakest hose that a relief valve is set to, at most. NFPA 1962 (2018). */
-const OF_SERVICE_TEST = 0.9;
 const IN_SERIES = ['series', 'series_reversed'] as const;
 /** Nozzles that are shut one at a time, those that flow most first. */
 const MOST_SHUT = 12;
@@ -20,14 +17,6 @@ const MOST_SHUT = 12;
 export type ControlDevice =
   | { kind: 'relief'; set: number; overpressure: number; fullFlow: number }
   | { kind: 'governor'; set: number };
-
-/** The highest setting that every part allows. */
-export interface HighestSetting {
-  pressure: number;
-  /** The part that sets it: `hose 1-1/2 in forestry hose`, `casing of pump a`. */
-  by: string;
-  rule: 'service_test' | 'working' | 'casing';
-}
 
 /** The pressure between two pumps in series, against what the second one's inlet and seal bear. */
 export interface InterStage {
@@ -84,7 +73,7 @@ export function pressureControlOf(rig: Rig, delivery: Delivery, state: Operating
     flowing,
     shut,
     overSetting: device && shut - device.set,
-    highest: highestSetting(rig, laid ?? state),
+    highest: highestSetting(layout, laid ?? state),
     series: layout.engine.pumps.b
       ? IN_SERIES.flatMap((staging) => ifSteady(() => interStage(rig, staging)) ?? [])
       : [],
@@ -134,41 +123,6 @@ function shutOf(rig: Rig, delivery: Delivery): OperatingPoint {
   if (throttle.by === 'speed') return delivery.atRest();
   const assembly = rig.assemble({ staging: delivery.staging, lay: 'none' });
   return holdPressure(new SolvedAssembly(assembly), throttle.discharge_pressure);
-}
-
-/**
- * The highest setting of a device that keeps every hose, in the lay and on the truck, within its rating, and every casing
- * too. A hose that lies below the pumps sees the height as well.
- */
-function highestSetting(rig: Rig, state: OperatingPoint): HighestSetting | undefined {
-  const { engine } = rig.layout;
-  const { elements, site } = state.assembly;
-  const laid = elements.flatMap((element) => {
-    if (element.step?.kind !== 'hose') return [];
-    const drop = Math.min(0, element.from.elevation, element.to.elevation);
-    return hoseSettings(element.step.hose, element.name, pressureOfHeight(drop, site.waterDensity));
-  });
-  const carried = (engine.hose_carried ?? []).flatMap(({ hose, modelName }) =>
-    hoseSettings(hose, `${modelName} carried`, 0),
-  );
-  const casings = (['a', 'b'] as const).flatMap((name): HighestSetting[] => {
-    const casing = engine.pumps[name]?.model.limits?.casing;
-    return casing === undefined
-      ? []
-      : [{ pressure: casing, by: `the casing of pump ${name}`, rule: 'casing' }];
-  });
-  const all = [...laid, ...carried, ...casings];
-  return all.length === 0
-    ? undefined
-    : all.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
-}
-
-function hoseSettings({ limits }: Hose, by: string, drop: number): HighestSetting[] {
-  const found: HighestSetting[] = [];
-  if (limits?.service_test !== undefined)
-    found.push({ pressure: OF_SERVICE_TEST * limits.service_test + drop, by, rule: 'service_test' });
-  if (limits?.working !== undefined) found.push({ pressure: limits.working + drop, by, rule: 'working' });
-  return found;
 }
 
 function interStage(rig: Rig, staging: 'series' | 'series_reversed'): InterStage {

@@ -1,6 +1,7 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { suctionMargin } from '../assembly/suction-head.js';
+import { pumpLoads } from '../limits/pump-limit.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
 import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
@@ -78,13 +79,9 @@ export function adviseStaging(
 
 /** Whether a casing or an inlet goes over its limit with the outlets shut. */
 export function overLimit({ shutoffState }: StagingJudged): AssembledPump | undefined {
-  return shutoffState.assembly.pumps.find(({ model, inlet, discharge }) => {
-    const { limits } = model;
-    return (
-      shutoffState.totalPressure(inlet) > (limits?.inlet ?? Number.POSITIVE_INFINITY) ||
-      shutoffState.totalPressure(discharge) > (limits?.casing ?? Number.POSITIVE_INFINITY)
-    );
-  });
+  return shutoffState.assembly.pumps.find((pump) =>
+    pumpLoads(shutoffState, pump).some(({ pressure, limit }) => limit !== undefined && pressure > limit),
+  );
 }
 
 /** What meets comes first, then what stays within its limits, then the larger margin; one pump at work last among likes. */
