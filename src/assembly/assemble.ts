@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
+import type { LinkLaw } from '../network/network.js';
 import type { Assembly, StagingName } from './assembly.js';
 import { layEngine, type StoppedPump, type Throttle } from './engine.js';
 import { type LineContext, layLine } from './line.js';
@@ -17,6 +18,8 @@ export interface AssembleOptions {
   nozzleState?: LineContext['nozzleState'];
   /** A pump that stands still with its valves open. */
   stopped?: StoppedPump;
+  /** The agency's orifice, hung on the end of that name and open to the air. */
+  testOrifice?: { end: string; law: LinkLaw };
 }
 
 /** Makes a layout into a network. */
@@ -39,8 +42,21 @@ export function assemble(layout: Layout, options: AssembleOptions): Assembly {
       if (options.lay === 'to_end' && end) ends = [{ name: `the end of ${group}`, place: end }];
     }
   }
+  const testOrifice = options.testOrifice && hang(options.testOrifice, ends, builder);
   const { network, elements } = builder;
-  return { staging, network, site, elements, ...laid, outlets, ends, intake, source };
+  return { staging, network, site, elements, ...laid, outlets, ends, intake, source, testOrifice };
+}
+
+/** Hangs a test orifice on an end and gives its link. */
+function hang(
+  { end, law }: NonNullable<AssembleOptions['testOrifice']>,
+  ends: Assembly['ends'],
+  builder: NetworkBuilder,
+): number {
+  const at = ends.find(({ name }) => name === end);
+  if (at === undefined) throw new TypeError(`no end is called ${end}`);
+  const air = builder.surface('air at the test orifice', at.place.elevation);
+  return builder.link('test orifice', at.place, air, law, true);
 }
 
 /** A lay without the nozzle that it ends in. */

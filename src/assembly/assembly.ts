@@ -76,6 +76,8 @@ export interface Assembly {
   outlets: NamedPlace[];
   /** Where a requirement is judged: the outlets, or the end of a lay that was laid without its nozzle. */
   ends: NamedPlace[];
+  /** The link of the agency's orifice, where it hangs on one of the ends. */
+  testOrifice?: number;
   /** Where the suctions part. */
   intake: Place;
   /** The surface that the engine draws from. */

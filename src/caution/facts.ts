@@ -76,7 +76,7 @@ export interface Judged {
   };
   pumpsOut: readonly {
     out: string;
-    standing: readonly { check: 'works' | 'stuck_open'; backflowShut: number }[];
+    standing: readonly { check: 'works' | 'stuck_open'; backflowShut?: number }[];
   }[];
 }
 

@@ -1,6 +1,6 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { STANDSTILL } from '../assembly/standstill.js';
-import { npshAvailable, type SuctionNeed, suctionNeed } from '../assembly/suction-head.js';
+import { npshAvailable, type SuctionNeed, suctionNeed } from '../limits/suction-head.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 import { overAttainable } from './high-lift.js';

@@ -1,9 +1,8 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
-import { npshAvailable } from '../assembly/suction-head.js';
 import type { Measure } from '../quantity/dimension.js';
 import { flowsThrough, hoseLoads, isSoft, lowestAlong } from './hose-load.js';
-import { certainSuctionNeed } from './suction-need.js';
+import { certainSuctionNeed, npshAvailable } from './suction-head.js';
 
 /**
  * `water_parts`: below the vapour pressure of the water, at which a column of it parts. `hose_flat`: soft hose below the air,
@@ -38,12 +37,23 @@ const HEAD_ROUNDING = 0.01;
  * state, and no figure is printed there either.
  */
 export function impossibilities(point: OperatingPoint): Impossibility[] {
-  return [...partings(point), ...suctionsShort(point), ...pastCurves(point), ...flatHose(point)];
+  return [...pastCurves(point), ...partings(point), ...suctionsShort(point), ...flatHose(point)];
 }
 
 /** The first reason why a state cannot be; undefined where it stands. */
 export function whyImpossible(point: OperatingPoint): Impossibility | undefined {
   return impossibilities(point)[0];
+}
+
+/** The reason as a sentence that a report fills in. */
+export function reasonOf({ why, at, value, limit, source }: Impossibility): Reason {
+  return { template: why, values: { at, value, limit }, source };
+}
+
+interface Reason {
+  template: string;
+  values: { at: string; value: Measure; limit: Measure };
+  source: string;
 }
 
 /** Gauge pressure at which water boils at the site of a state, Pa: nothing stands below it. */
@@ -78,7 +88,7 @@ function partings(point: OperatingPoint): Impossibility[] {
       at,
       value: pressure(value),
       limit: pressure(boils),
-      why: '{at} would have to stand at {value}, and water boils at {limit} there, so that this flow cannot be had',
+      why: '{at} would have to stand below {limit}, where water boils',
       source: 'vapor pressure of water and standard atmosphere',
     }));
 }

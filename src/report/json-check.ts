@@ -9,6 +9,7 @@ import type {
   TestOrifice,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
+import { impossibleTree } from './impossible.js';
 import { acrossTree, bracketTree, highestPlaceTree } from './json-conditions.js';
 import { engineTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
@@ -16,7 +17,6 @@ import { pressureControlTree, stagingAdviceTree, suctionTree } from './json-runn
 import { Bore, cautionTree, headTree, orNull, pointTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
-import { reasonTree } from './standing.js';
 
 const pressureMargin = (at: PressureMargin | undefined) =>
   at ? { pressure: of('pressure', at.pressure), margin: of('pressure', at.margin) } : null;
@@ -41,14 +41,14 @@ const requirementTree = (requirement: Requirement) => ({
   edition: requirement.edition ?? null,
 });
 
-const orificeTree = (orifice: TestOrifice) => ({
+const orificeTree = (orifice: TestOrifice, units: UnitSystem) => ({
   bore: new Bore(orifice.bore),
   discharge_coefficient: orifice.dischargeCoefficient,
-  reading: orifice.boilsAt ? null : of('pressure', orifice.reading),
-  flow: orifice.boilsAt ? null : of('flow', orifice.flow),
-  margin: orifice.boilsAt ? null : of('pressure', orifice.margin),
-  grade: orifice.boilsAt ? null : orifice.grade,
-  reason: reasonTree(orifice.boilsAt ? 'water_parts' : undefined),
+  reading: orifice.impossible ? null : of('pressure', orifice.reading),
+  flow: orifice.impossible ? null : of('flow', orifice.flow),
+  margin: orifice.impossible ? null : of('pressure', orifice.margin),
+  grade: orifice.impossible ? null : orifice.grade,
+  reason: impossibleTree(orifice.impossible, units),
   grades: orifice.grades.map(({ grade, from }) => ({ grade, from: of('pressure', from) })),
   source: orifice.source,
 });
@@ -58,6 +58,9 @@ const stagingTree = (line: StagingAnswer, units: UnitSystem) => ({
   verdict: line.verdict,
   at_required_flow: pressureMargin(line.atRequiredFlow),
   at_required_pressure: flowMargin(line.atRequiredPressure),
+  reading: line.reading
+    ? { pressure: of('pressure', line.reading.reading), margin: of('pressure', line.reading.margin) }
+    : null,
   shutoff: orNull('pressure', line.shutoff),
   reachable: line.reachable,
   limit: line.limit ? statementText(line.limit, figuresIn(units)) : null,
@@ -95,7 +98,8 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   judged_at: answer.judgedAt,
   at_required_flow: pressureMargin(answer.atRequiredFlow),
   at_required_pressure: flowMargin(answer.atRequiredPressure),
-  ...(answer.testOrifice ? { test_orifice: orificeTree(answer.testOrifice) } : {}),
+  reason: impossibleTree(answer.impossible, units),
+  ...(answer.testOrifice ? { test_orifice: orificeTree(answer.testOrifice, units) } : {}),
   stagings: answer.stagings.map((line) => stagingTree(line, units)),
   inventory: answer.inventory.map((line) => inventoryTree(line, units)),
   losses: answer.losses.map(({ where, kind, flow, loss }) => ({
@@ -108,11 +112,11 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
   returns: answer.returns.map(({ name, flow }) => ({ name, flow: of('flow', flow) })),
   highest_place: answer.highestPlace ? highestPlaceTree(answer.highestPlace) : null,
-  power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket) : null,
+  power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket, units) : null,
   suction: answer.suction ? suctionTree(answer.suction) : null,
   pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,
   staging_advice: answer.stagingAdvice ? stagingAdviceTree(answer.stagingAdvice, units) : null,
-  across: answer.across.map(acrossTree),
+  across: answer.across.map((across) => acrossTree(across, units)),
   ...engineTree(answer, units),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),

@@ -1,4 +1,5 @@
 import type { Dimension } from '../quantity/dimension.js';
+import type { UnitSystem } from '../quantity/format.js';
 import type {
   AcrossAnswer,
   HighestPlace,
@@ -6,6 +7,7 @@ import type {
   SweptQuantity,
   VerdictUnder,
 } from '../study/answer.js';
+import { impossibleTree } from './impossible.js';
 import { orNull } from './json-tree.js';
 import { of } from './required.js';
 
@@ -17,29 +19,30 @@ const SWEPT: Record<SweptQuantity, Dimension> = {
   tank_level: 'ratio',
 };
 
-const verdictTree = (here: VerdictUnder) => ({
+const verdictTree = (here: VerdictUnder, units: UnitSystem) => ({
   verdict: here.verdict,
   pressure: orNull('pressure', here.pressure),
   margin: orNull('pressure', here.margin),
   reading: orNull('pressure', here.reading),
   reading_margin: orNull('pressure', here.readingMargin),
   pumps: here.pumps.map(({ name, limitedBy }) => ({ name, limited_by: limitedBy })),
-  cavitating: here.cavitating,
+  cavitating: here.impossible?.code === 'suction_short' ? [here.impossible.at] : [],
+  reason: impossibleTree(here.impossible, units),
 });
 
-export const acrossTree = (across: AcrossAnswer) => ({
+export const acrossTree = (across: AcrossAnswer, units: UnitSystem) => ({
   of: across.of,
   given: across.given.map((held) => ({ of: held.of, value: of(SWEPT[held.of], held.value) })),
-  rows: across.rows.map((row) => ({ value: of(SWEPT[across.of], row.value), ...verdictTree(row) })),
+  rows: across.rows.map((row) => ({ value: of(SWEPT[across.of], row.value), ...verdictTree(row, units) })),
 });
 
-export const bracketTree = (bracket: PowerBracket) => ({
+export const bracketTree = (bracket: PowerBracket, units: UnitSystem) => ({
   pumps: bracket.pumps.map(({ name, ratio, aspiration }) => ({
     name,
     ratio: of('ratio', ratio),
     aspiration,
   })),
-  cases: bracket.cases.map((one) => ({ lugging: one.lugging, ...verdictTree(one) })),
+  cases: bracket.cases.map((one) => ({ lugging: one.lugging, ...verdictTree(one, units) })),
 });
 
 export const highestPlaceTree = ({ stands, upTo, cases }: HighestPlace) => ({

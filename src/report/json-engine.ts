@@ -7,6 +7,7 @@ import type {
   LifeAnswer,
   PumpOutAnswer,
 } from '../study/engine-answer.js';
+import { impossibleTree } from './impossible.js';
 import { InRole, orNull, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
@@ -30,7 +31,7 @@ export const heatTree = (heat: HeatAnswer) => ({
   until_boiling: orNull('time', heat.untilBoiling),
 });
 
-const pumpOutTree = ({ out, staging, verdict, types, standing }: PumpOutAnswer) => ({
+const pumpOutTree = ({ out, staging, verdict, types, standing }: PumpOutAnswer, units: UnitSystem) => ({
   out,
   staging,
   verdict,
@@ -41,13 +42,15 @@ const pumpOutTree = ({ out, staging, verdict, types, standing }: PumpOutAnswer) 
     pressure: of('pressure', type.pressure),
     margin: of('pressure', type.margin),
     inventory: type.inventory,
+    missing: type.missing,
   })),
   standing: standing.map((one) => ({
     staging: one.staging,
     check: one.check,
     flow: orNull('flow', one.flow),
-    shutoff: of('pressure', one.shutoff),
-    backflow_shut: of('flow', one.backflowShut),
+    shutoff: orNull('pressure', one.shutoff),
+    backflow_shut: orNull('flow', one.backflowShut),
+    reason: impossibleTree(one.impossible, units),
     backflow: orNull('flow', one.backflow),
   })),
 });
@@ -128,7 +131,7 @@ export const engineTree = (answer: CheckAnswer, units: UnitSystem) => ({
       }
     : null,
   heat: answer.heat.map(heatTree),
-  pumps_out: answer.pumpsOut.map(pumpOutTree),
+  pumps_out: answer.pumpsOut.map((one) => pumpOutTree(one, units)),
   life: lifeTree(answer.life),
   axles: answer.axles ? axlesTree(answer.axles, units) : null,
   pair_cost: answer.pairCost

@@ -43,6 +43,9 @@ const pumpOutJson = z
         inventory: z.enum(['meets', 'falls_short', 'not_stated']).meta({
           description: 'Of what else the type asks: tank, hose, crew, weight.',
         }),
+        missing: z.array(z.string()).meta({
+          description: 'Of that, what falls short: the pump alone makes the type, the engine does not.',
+        }),
       }),
     ),
     standing: z.array(
@@ -50,8 +53,12 @@ const pumpOutJson = z
         staging: stagingName,
         check: z.enum(['works', 'stuck_open']),
         flow: maybe('Of the other pump at the required pressure; null where it never reaches it.'),
-        shutoff: quantityJson('Of the other pump with nothing drawn.'),
-        backflow_shut: quantityJson('Back through the pump that stands, with the outlets shut.'),
+        shutoff: maybe('Of the other pump with nothing drawn; null where that state cannot be.'),
+        backflow_shut: maybe('Back through the pump that stands, with the outlets shut.'),
+        reason: z
+          .string()
+          .nullable()
+          .meta({ description: 'Why it gives nothing, where no state in which it does can be.' }),
         backflow: maybe('Back through it at the required pressure.'),
       }),
     ),

@@ -99,6 +99,12 @@ const stagingJson = z
     verdict,
     at_required_flow: pressureMarginJson,
     at_required_pressure: flowMarginJson,
+    reading: z
+      .strictObject({ pressure: quantityJson('At the gauge.'), margin: quantityJson('Over the pass mark.') })
+      .nullable()
+      .meta({
+        description: "At the agency's test orifice; null where the typing names none or the state cannot be.",
+      }),
     shutoff: maybe('At the outlet with nothing flowing.'),
     reachable: z.boolean().meta({ description: "Whether the required flow lies on the pumps' curves." }),
     limit: z.string().nullable().meta({ description: 'What limits it, where something does.' }),
@@ -174,6 +180,7 @@ const verdictUnder = {
     .array(z.strictObject({ name: z.string(), limited_by: z.enum(['governor', 'power', 'not_known']) }))
     .meta({ description: 'What keeps each from turning faster.' }),
   cavitating: z.array(z.string()).meta({ description: 'Pumps short of suction head by their own files.' }),
+  reason: z.string().nullable().meta({ description: 'Why the flow cannot be had.' }),
 };
 
 const sweptQuantity = z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']);
@@ -239,6 +246,7 @@ export const checkJson = z
     judged_at: z.string().meta({ description: 'Where the pressure is read.' }),
     at_required_flow: pressureMarginJson,
     at_required_pressure: flowMarginJson,
+    reason: z.string().nullable().meta({ description: 'Why the required flow cannot be had.' }),
     test_orifice: testOrificeJson.optional(),
     stagings: z.array(stagingJson),
     inventory: z.array(inventoryJson),

@@ -1,5 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { AdvanceAnswer } from './advance-answer.js';
 import type { ClockAnswer } from './clock-answer.js';
@@ -93,8 +94,10 @@ export interface StagingAnswer {
   shutoff?: number;
   /** Whether the required flow lies on the pumps' curves. */
   reachable: boolean;
-  /** The pump at whose inlet water would boil at the required flow. */
-  boilsAt?: string;
+  /** What the inspector would read, where the typing names an orifice and the state can be. */
+  reading?: Pick<TestOrifice, 'reading' | 'margin'>;
+  /** Why the required flow cannot be had. */
+  impossible?: Impossibility;
   /** Why not, or what limits it: `pump a runs off its curve at {flow}`. */
   limit?: Statement;
   /** Who moves how much at the required flow. */
@@ -112,8 +115,8 @@ export interface TestOrifice {
   /** `excellent`, `good`, `acceptable`, `below`, or `pass`/`below` where the agency names no grades. */
   grade: string;
   source: string;
-  /** The pump at whose inlet water would boil at that flow, so that no reading can be told. */
-  boilsAt?: string;
+  /** Why no reading can be told. */
+  impossible?: Impossibility;
 }
 
 export interface InventoryItem {
@@ -182,10 +185,10 @@ export interface VerdictUnder {
   reading?: number;
   readingMargin?: number;
   pumps: { name: string; limitedBy: PumpAnswer['limitedBy'] }[];
-  /** Pumps that would cavitate by their own files. */
-  cavitating: string[];
-  /** Suction head over what the pumps need, as a part of it, of the one with the least; 1 where no file says. */
-  suctionSlack: number;
+  /** Why the required flow, or that through the orifice, cannot be had; there are then no figures of it. */
+  impossible?: Impossibility;
+  /** The least margin that the verdict stands on, as a part of what is asked; below 0 where it does not stand. */
+  slack: number;
 }
 
 export interface AcrossAnswer {
@@ -248,8 +251,8 @@ export interface CheckAnswer extends RunningFacts, EngineFacts {
   judgedAt: string;
   atRequiredFlow?: PressureMargin;
   atRequiredPressure?: FlowMargin;
-  /** The pump at whose inlet water would boil at the required flow, so that it cannot be drawn. */
-  boilsAt?: string;
+  /** Why the required flow cannot be had. */
+  impossible?: Impossibility;
   testOrifice?: TestOrifice;
   stagings: StagingAnswer[];
   inventory: InventoryItem[];

@@ -1,5 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
 
 /** What a check says of the engine beyond its rating: heat, one pump out, life, weight, and every limit. */
@@ -49,6 +50,8 @@ export interface TypeMet {
   margin: number;
   /** Of what else the type asks: tank, hose, crew, weight. */
   inventory: Verdict | 'not_stated';
+  /** Of that, what falls short: the pump alone makes the type then, and the engine does not. */
+  missing: string[];
 }
 
 /** A pump that stands still with its valves open, while the other runs. */
@@ -57,10 +60,12 @@ export interface StandingPump {
   check: 'works' | 'stuck_open';
   /** What the other one still gives at the required pressure; undefined where it never reaches it. */
   flow?: number;
-  /** Of the other one at no flow drawn. */
-  shutoff: number;
+  /** Why it gives nothing, where no state in which it does can be. */
+  impossible?: Impossibility;
+  /** Of the other one at no flow drawn; undefined where that state cannot be. */
+  shutoff?: number;
   /** What runs back through the pump that stands, with the outlets shut and at the required pressure. */
-  backflowShut: number;
+  backflowShut?: number;
   backflow?: number;
 }
 

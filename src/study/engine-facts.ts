@@ -6,12 +6,12 @@ import { under } from './conditions.js';
 import type { EngineFacts } from './engine-answer.js';
 import { heatOf } from './heat.js';
 import type { Beside } from './if-steady.js';
+import { slackHere } from './judge.js';
 import { lifeOf } from './life.js';
 import { pumpsOut } from './one-out.js';
 import { pairCost } from './pair-cost.js';
 import { atItsLimit, LUGGING, restsOnPower } from './power-bracket.js';
 import type { Rig } from './rig.js';
-import { slackHere } from './slack-here.js';
 import type { StagingJudged } from './staging.js';
 
 /** Hottest air that a test is made in, K (110 degF). NFPA 1911 (from memory). */

@@ -1,12 +1,11 @@
 import type { TypingAsked } from '../layout/layout.js';
 import { FOOT } from '../physics/customary.js';
-import type { HighestPlace, PowerBracket, VerdictUnder } from './answer.js';
+import type { HighestPlace } from './answer.js';
 import { under } from './conditions.js';
 import { closeIn } from './falling-root.js';
+import { slackHere } from './judge.js';
 import { atItsLimit, LUGGING, restsOnPower } from './power-bracket.js';
 import type { Rig } from './rig.js';
-import { slackHere } from './slack-here.js';
-import { slackOf } from './verdict-here.js';
 
 /** Highest place that is looked at, m (19,685 ft): as high as the derating rules are read. */
 const TOP = 6000;
@@ -18,24 +17,17 @@ const NEAR = 5e-5;
 
 /**
  * The highest place at which the pumps' verdict still stands, with the day and everything else as laid out: higher up the
- * engines have less power and the air pushes less water into the pumps, so that nothing gets better on the way up. Where a
- * file gives no power it lies in a bracket, as the verdict does, and the least of that is the answer.
+ * engines have less power and the air pushes less water into the pumps, so that nothing gets better on the way up. It is
+ * looked for from sea level, so that the layout's own height does not bear on it. Where a file gives no power it lies in a
+ * bracket, as the verdict does, and the least of that is the answer.
  */
-export function highestPlace(
-  rig: Rig,
-  typing: TypingAsked,
-  here: VerdictUnder,
-  bracket: PowerBracket | undefined,
-): HighestPlace {
-  const { elevation } = rig.layout.site;
+export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
   const rigAt = (height: number) => rig.with(under(rig.layout, { elevation: height }));
-  const slackAt = (height: number) => slackHere(rigAt(height), typing);
-  const spare = closeInOn(slackAt, elevation, slackOf(here));
-  if (bracket === undefined && !restsOnPower(rigAt(TOP))) return spare;
+  const spare = closeInOn((height) => slackHere(rigAt(height), typing));
+  if (!restsOnPower(rigAt(TOP)) && !restsOnPower(rigAt(0))) return spare;
   const cases = LUGGING.map((lugging) => {
-    const own = bracket?.cases.find((one) => one.lugging === lugging) ?? here;
     const limitedAt = (height: number) => slackHere(atItsLimit(rigAt(height), lugging), typing);
-    return { engine: lugging, ...closeInOn(limitedAt, elevation, slackOf(own)) };
+    return { engine: lugging, ...closeInOn(limitedAt) };
   });
   const all = [{ engine: 'power_to_spare' as const, ...spare }, ...cases];
   const { stands, upTo } = all.reduce((least, one) => (heightOf(one) < heightOf(least) ? one : least));
@@ -45,16 +37,12 @@ export function highestPlace(
 const heightOf = ({ stands, upTo }: HighestPlace) =>
   stands === 'nowhere' || upTo === undefined ? Number.NEGATIVE_INFINITY : upTo;
 
-function closeInOn(slackAt: (height: number) => number, elevation: number, slackHere: number): HighestPlace {
+function closeInOn(slackAt: (height: number) => number): HighestPlace {
   const at = (height: number) => ({ value: slackAt(height) });
-  const atSite = { value: slackHere };
-  const stands = atSite.value >= 0;
-  if (!stands && elevation <= 0) return { stands: 'nowhere' };
-  const atOther = at(stands ? TOP : 0);
-  if (stands && atOther.value >= 0) return { stands: 'everywhere', upTo: TOP };
-  if (!stands && atOther.value < 0) return { stands: 'nowhere' };
-  const bracket = stands
-    ? { low: elevation, atLow: atSite, high: TOP, atHigh: atOther }
-    : { low: 0, atLow: atOther, high: elevation, atHigh: atSite };
+  const atTop = at(TOP);
+  if (atTop.value >= 0) return { stands: 'everywhere', upTo: TOP };
+  const atSea = at(0);
+  if (atSea.value < 0) return { stands: 'nowhere' };
+  const bracket = { low: 0, atLow: atSea, high: TOP, atHigh: atTop };
   return { stands: 'up_to', upTo: closeIn(at, bracket, FOUND, ({ value }) => value < NEAR).low };
 }

@@ -1,11 +1,11 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { npshAvailable, suctionNeed } from '../assembly/suction-head.js';
 import type { HazardCase } from '../caution/hazard.js';
 import { USUAL_DIAL } from '../limits/gauge-limit.js';
 import { type HoseLimit, settingLimit } from '../limits/hose-limit.js';
 import { hoseLoads } from '../limits/hose-load.js';
 import { pumpLoads } from '../limits/pump-limit.js';
+import { npshAvailable, suctionNeed } from '../limits/suction-head.js';
 import type { Dimension } from '../quantity/dimension.js';
 import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';

@@ -1,16 +1,15 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { STANDSTILL } from '../assembly/standstill.js';
-import { cavitating } from '../assembly/suction-head.js';
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
+import { whyImpossible } from '../limits/impossible.js';
 import { Delivery, deliveries } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
 import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
+import { judge, largestPossible } from './judge.js';
 import { ratingPoints } from './requirement.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
-import { passesTestOrifice } from './test-orifice.js';
 
 const OTHER: Record<PumpName, PumpName> = { a: 'b', b: 'a' };
 
@@ -30,7 +29,7 @@ export function pumpsOut(rig: Rig, typing: TypingAsked, judged: readonly Staging
       {
         out: `pump ${out}`,
         staging: left.staging,
-        verdict: left.worst.verdict,
+        verdict: left.verdict,
         types: typesMet(rig, typing, left.staging),
         standing: STANDING.flatMap(
           ([staging, check]) => ifSteady(() => standing(rig, staging, out, check, left)) ?? [],
@@ -49,54 +48,41 @@ function typesMet(rig: Rig, typing: TypingAsked, staging: StagingName): TypeMet[
         { ...typing, class: name, requirement },
       ])
     : [[typing.class ?? 'custom', typing]];
-  const ends = deliveries(rig, staging).map((delivery) => ({
-    delivery,
-    most: delivery.endOfCurves().flow,
-  }));
+  const most = Math.max(...deliveries(rig, staging).map((delivery) => delivery.endOfCurves().flow));
   return classes
-    .flatMap(([name, asked]) => typeMet(rig.layout, name, asked, ends) ?? [])
+    .flatMap(([name, asked]) => typeMet(rig, staging, name, asked, most) ?? [])
     .sort((a, b) => b.flow * b.pressure - a.flow * a.pressure);
 }
 
+/** A class that one pump makes, by the judge of every verdict; `most` is all that it passes on its curve. */
 function typeMet(
-  layout: Layout,
+  rig: Rig,
+  staging: StagingName,
   name: string,
   asked: TypingAsked,
-  ends: readonly { delivery: Delivery; most: number }[],
+  most: number,
 ): TypeMet | undefined {
   const { requirement } = asked;
   if (!requirement.points && requirement.pressure === undefined && asked.pressure === undefined)
     return undefined;
   if (requirement.points?.some(({ pressure }) => pressure === undefined) && asked.pressure === undefined)
     return undefined;
-  let least: Omit<TypeMet, 'inventory'> | undefined;
-  for (const { delivery, most } of ends) {
-    for (const { flow, pressure, net } of ratingPoints(asked)) {
-      if (flow > mostOnCurves(delivery)) return undefined;
-      // Far past the curves nothing is known, and no balance need be there.
-      if (flow > most) return undefined;
-      const state = delivery.at(flow);
-      if (delivery.offCurve(state) || cavitating(state).length > 0) return undefined;
-      const margin = delivery.pressure(state, flow, net) - pressure;
-      if (margin < 0) return undefined;
-      if (least === undefined || margin / pressure < least.margin / least.pressure)
-        least = { class: name, title: requirement.name ?? name, flow, pressure, margin };
-    }
-    const { test_orifice } = requirement;
-    if (test_orifice && !passesTestOrifice(delivery, test_orifice)) return undefined;
-  }
-  return least && { ...least, inventory: inventoryOf(layout, asked) };
+  // Far past the curves nothing is known, and no balance need be there.
+  if (ratingPoints(asked).some(({ flow }) => flow > most)) return undefined;
+  const judged = ifSteady(() => judge(rig, staging, asked, true));
+  if (judged?.verdict !== 'meets') return undefined;
+  const { point, margin } = judged.worst;
+  const { flow, pressure } = point;
+  const { inventory, missing } = inventoryOf(rig.layout, asked);
+  return { class: name, title: requirement.name ?? name, flow, pressure, margin, inventory, missing };
 }
 
-/** More than this no pump of a delivery passes on its curve, m3/s. */
-function mostOnCurves({ assembly }: Delivery): number {
-  return assembly.pumps.reduce((sum, { curve, speed }) => sum + curve.lastFlow * speed, 0);
-}
-
-function inventoryOf(layout: Layout, asked: TypingAsked): TypeMet['inventory'] {
-  const verdicts = takeInventory(layout, asked).map(({ verdict }) => verdict);
-  if (verdicts.includes('falls_short')) return 'falls_short';
-  return verdicts.includes('not_stated') ? 'not_stated' : 'meets';
+function inventoryOf(layout: Layout, asked: TypingAsked): Pick<TypeMet, 'inventory' | 'missing'> {
+  const items = takeInventory(layout, asked);
+  const missing = items.filter(({ verdict }) => verdict === 'falls_short').map(({ item }) => item);
+  if (missing.length > 0) return { inventory: 'falls_short', missing };
+  const silent = items.some(({ verdict }) => verdict === 'not_stated');
+  return { inventory: silent ? 'not_stated' : 'meets', missing };
 }
 
 /** One pump at work and the other standing with its valves open. */
@@ -110,21 +96,19 @@ function standing(
   const assembly = rig.assemble({ staging, lay: 'none', stopped: { pump: out, check } });
   const delivery = new Delivery(new SolvedAssembly(assembly), assembly.ends[0]);
   const stopped = assembly.elements.find(({ kind }) => kind === 'stopped pump');
-  const back = (flow: number) => Math.max(0, -flow);
+  const returning = (state: OperatingPoint) => (stopped ? Math.max(0, -state.flow(stopped.link)) : 0);
   const shut = delivery.atRest();
   const { point, atRequiredPressure } = left.worst;
   const found = delivery.flowAt(point.pressure, Math.max(atRequiredPressure?.flow ?? 0, point.flow / 4));
-  const returning = (state: OperatingPoint) => (stopped ? back(state.flow(stopped.link)) : 0);
-  // Past the end of a curve nothing is known, so that the flow is that at its end. What runs back may by itself be more than that.
-  const past = found && delivery.offCurve(found.state) && returning(found.state) < STANDSTILL;
-  const end = past ? delivery.endOfCurves().flow : 0;
-  const most = end > 0 ? delivery.drawn(end) : found;
+  const most = found && whyImpossible(found.state) ? largestPossible(delivery, found.flow, 0) : found;
+  const still = whyImpossible(shut) === undefined;
   return {
     staging,
     check,
     flow: most?.flow,
-    shutoff: delivery.pressure(shut, 0, false),
-    backflowShut: returning(shut),
+    impossible: found && most === undefined ? whyImpossible(found.state) : undefined,
+    shutoff: still ? delivery.pressure(shut, 0, false) : undefined,
+    backflowShut: still ? returning(shut) : undefined,
     backflow: most && returning(most.state),
   };
 }

@@ -1,10 +1,12 @@
 import type { StagingName } from '../assembly/assembly.js';
 import { returns } from '../assembly/delivered.js';
 import { cautionsOf } from '../caution/cautions.js';
+import type { VerdictFacts } from '../caution/facts.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
+import { whyImpossible } from '../limits/impossible.js';
 import { judgeAcross } from './across.js';
-import type { CheckAnswer, RatingPoint, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
+import type { CheckAnswer, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
 import { assumptions, backflow, totalForGauge } from './assumptions.js';
 import { closingOrifice } from './delivery.js';
 import { engineFacts } from './engine-facts.js';
@@ -18,14 +20,13 @@ import { NoSteadyAnswer } from './no-steady-answer.js';
 import { bracketPower } from './power-bracket.js';
 import { pressureControlOf } from './pressure-control.js';
 import { pumpAnswer } from './pump-answer.js';
-import { ratingPoints, typingSource } from './requirement.js';
+import { typingSource } from './requirement.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
-import { judgeStaging, type StagingJudged, stagingAnswer, TOLD_APART } from './staging.js';
+import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
-import { readTestOrifice } from './test-orifice.js';
-import { judgeHere } from './verdict-here.js';
+import { verdictUnder } from './verdict-here.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -58,42 +59,39 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
       'the layout names no typing to check against: add typing: { scheme: nwcg, class: engine-3 }, or a flow and a pressure of your own',
     );
   const rig = await Rig.of(layout);
-  const points = ratingPoints(typing);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
-  const own = judgeStaging(rig, staging, points);
+  const own = judgeStaging(rig, staging, typing);
   const sideBySide = asked
     .filter((one) => rig.can(one))
-    .map((one) => (one === staging ? own : judgeBeside(rig, one, points)));
+    .map((one) => (one === staging ? own : judgeBeside(rig, one, typing)));
   const judged = sideBySide.filter((one) => 'worst' in one);
   const stagings = sideBySide.map((one) => ('worst' in one ? stagingAnswer(one) : one));
-  const { worst } = own;
-  const { delivery } = worst;
-  const { test_orifice } = typing.requirement;
-  const read = test_orifice && readTestOrifice(delivery, test_orifice);
-  const testOrifice = read?.answer;
+  const { worst, delivery, orifice, verdict: pumpVerdict } = own;
+  const testOrifice = orifice?.answer;
   const inventory = takeInventory(layout, typing);
-  // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
-  const pumpVerdict = testOrifice && testOrifice.margin < -TOLD_APART ? 'falls_short' : worst.verdict;
   const short = inventory.some(({ verdict }) => verdict === 'falls_short');
-  // Where the pumps cannot pass the required flow, the losses are told at the most that they can.
-  const state = worst.state ?? delivery.at(delivery.endOfCurves().flow);
-  const when = worst.state ? 'at the required flow' : 'at the most that its curves allow';
+  // Where the required flow cannot be had, what is told beside the verdict is told at the most that can.
+  const state = (worst.nearest() ?? worst.drawn).state;
+  const when = worst.impossible ? 'at the most that can be had' : 'at the required flow';
   const cases: HazardCase[] = [
     { kind: 'operating', when, point: state },
     { kind: 'shut', when: 'with the outlets shut', point: delivery.atRest() },
     ...laidCases(rig, staging),
   ];
-  if (read) cases.push({ kind: 'operating', when: 'at the test orifice', point: read.state });
+  if (worst.impossible)
+    cases.push({ kind: 'operating', when: 'at the required flow', point: worst.drawn.state });
+  if (orifice) cases.push({ kind: 'operating', when: 'at the test orifice', point: orifice.state });
   const leftOut: string[] = [];
   const beside = besideInto(leftOut);
-  const here = judgeHere(rig, typing);
   const powerBracket = beside('power that no file tells', () => bracketPower(rig, typing));
   const running: RunningFacts = {
     pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     returns: returns(state),
-    highestPlace: beside('the highest place', () => highestPlace(rig, typing, here.here, powerBracket)),
+    highestPlace: beside('the highest place', () => highestPlace(rig, typing)),
     powerBracket,
-    suction: beside('suction', () => suctionOf(rig, typing, delivery, state, here)),
+    suction: beside('suction', () =>
+      suctionOf(rig, typing, delivery, state, { here: verdictUnder(own), state }),
+    ),
     pressureControl: pressureControlOf(rig, delivery, state),
     stagingAdvice: beside('which staging suits', () => adviseStaging(rig, judged, worst.point)),
   };
@@ -102,7 +100,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     ? 'the gauge tee of the test orifice'
     : endName(delivery.end.name, delivery.assembly.ends.length);
   const ledger = ledgerOf({
-    cases,
+    cases: cases.filter(({ point }, index) => index === 0 || whyImpossible(point) === undefined),
     axles: facts.axles,
     suction: running.suction,
     control: running.pressureControl,
@@ -118,9 +116,9 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     requirement: requirementOf(typing, own),
     staging,
     judgedAt,
-    atRequiredFlow: worst.atRequiredFlow,
+    atRequiredFlow: worst.impossible ? undefined : { pressure: worst.pressure, margin: worst.margin },
     atRequiredPressure: worst.atRequiredPressure,
-    boilsAt: worst.boilsAt,
+    impossible: worst.impossible,
     testOrifice,
     stagings,
     inventory,
@@ -139,13 +137,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
       control: running.pressureControl,
       ledger,
       judged: { staging, stagings, judgedAt, ...facts },
-      verdict: worst.atRequiredFlow && {
-        required: worst.point.pressure,
-        margin: testOrifice
-          ? Math.min(worst.atRequiredFlow.margin, testOrifice.margin)
-          : worst.atRequiredFlow.margin,
-        reading: testOrifice?.reading,
-      },
+      verdict: verdictFacts(own),
     }),
     assumptions: [
       ...assumptions(layout, delivery.assembly.site),
@@ -160,18 +152,22 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
 }
 
 /** A staging that the layout only might be in: where it has no steady answer, that is what is said of it. */
-function judgeBeside(
-  rig: Rig,
-  staging: StagingName,
-  points: readonly RatingPoint[],
-): StagingJudged | StagingAnswer {
+function judgeBeside(rig: Rig, staging: StagingName, typing: TypingAsked): StagingJudged | StagingAnswer {
   try {
-    return judgeStaging(rig, staging, points);
+    return judgeStaging(rig, staging, typing);
   } catch (error) {
     if (!(error instanceof NoSteadyAnswer)) throw error;
     const limit = { template: '{why}', values: { why: error.message } };
     return { staging, verdict: 'falls_short', reachable: false, limit, shares: [] };
   }
+}
+
+/** What the verdict turns on, where it turns on a margin and not on a state that cannot be. */
+function verdictFacts({ worst, orifice }: StagingJudged): VerdictFacts | undefined {
+  if (worst.impossible || orifice?.impossible) return undefined;
+  const reading = orifice?.answer;
+  const margin = reading ? Math.min(worst.margin, reading.margin) : worst.margin;
+  return { required: worst.point.pressure, margin, reading: reading?.reading };
 }
 
 /** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */

@@ -1,7 +1,7 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { suctionMargin } from '../assembly/suction-head.js';
 import { pumpLoads } from '../limits/pump-limit.js';
+import { suctionMargin } from '../limits/suction-head.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
 import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
@@ -67,7 +67,7 @@ export function adviseStaging(
   const best = candidates.reduce((kept, one) => (rank(one) > rank(kept) ? one : kept));
   return {
     best: best.staging,
-    verdict: best.worst.verdict,
+    verdict: best.verdict,
     reason: reasonFor(best, candidates),
     parallel: parallelFacts(rig, parallel, judged, required.flow),
     series: (['series', 'series_reversed'] as const).flatMap((staging) => {
@@ -86,21 +86,21 @@ export function overLimit({ shutoffState }: StagingJudged): AssembledPump | unde
 
 /** What meets comes first, then what stays within its limits, then the larger margin; one pump at work last among likes. */
 function rank(one: StagingJudged): number {
-  const { verdict, atRequiredFlow, atRequiredPressure, point } = one.worst;
-  const margin = atRequiredFlow
-    ? atRequiredFlow.margin / point.pressure
-    : (atRequiredPressure?.margin ?? -point.flow) / point.flow - 2;
-  return (verdict === 'meets' ? 100 : 0) + (overLimit(one) ? 0 : 10) + Math.max(-5, Math.min(5, margin));
+  const { impossible, margin: over, atRequiredPressure, point } = one.worst;
+  const margin = impossible
+    ? (atRequiredPressure?.margin ?? -point.flow) / point.flow - 2
+    : over / point.pressure;
+  return (one.verdict === 'meets' ? 100 : 0) + (overLimit(one) ? 0 : 10) + Math.max(-5, Math.min(5, margin));
 }
 
 function reasonFor(best: StagingJudged, all: readonly StagingJudged[]): Statement {
-  const { worst, staging } = best;
-  const { atRequiredFlow, atRequiredPressure, point } = worst;
+  const { worst, staging, verdict } = best;
+  const { atRequiredPressure, point } = worst;
   const pressure = (value: number) => ({ value, dimension: 'pressure' as const });
   const flow = (value: number) => ({ value, dimension: 'flow' as const });
-  if (worst.verdict === 'meets' && atRequiredFlow) {
-    const others = all.filter((one) => one !== best && one.worst.verdict === 'meets').length;
-    const limited = all.find((one) => one !== best && one.worst.verdict === 'meets' && overLimit(one));
+  if (verdict === 'meets') {
+    const others = all.filter((one) => one !== best && one.verdict === 'meets').length;
+    const limited = all.find((one) => one !== best && one.verdict === 'meets' && overLimit(one));
     const alone = staging === 'a' || staging === 'b' ? ', and leaves the other pump in hand' : '';
     const rest = limited
       ? '; another that makes it goes over a limit of its pumps when shut off'
@@ -110,9 +110,9 @@ function reasonFor(best: StagingJudged, all: readonly StagingJudged[]): Statemen
     return {
       template: `It gives {pressure} at {flow}, {margin} over what is asked${rest}${alone}`,
       values: {
-        pressure: pressure(atRequiredFlow.pressure),
+        pressure: pressure(worst.pressure),
         flow: flow(point.flow),
-        margin: pressure(atRequiredFlow.margin),
+        margin: pressure(worst.margin),
       },
     };
   }

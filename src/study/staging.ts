@@ -1,148 +1,51 @@
 import type { StagingName } from '../assembly/assembly.js';
 import { coolingFlow, delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { boilsAtInlet, cavitating, npshAvailable, suctionNeed } from '../assembly/suction-head.js';
-import type {
-  FlowMargin,
-  PressureMargin,
-  PumpShare,
-  RatingPoint,
-  StagingAnswer,
-  Statement,
-  Verdict,
-} from './answer.js';
-import { type Delivery, deliveries } from './delivery.js';
+import type { TypingAsked } from '../layout/layout.js';
+import { type Impossibility, reasonOf, whyImpossible } from '../limits/impossible.js';
+import type { PumpShare, StagingAnswer, Statement } from './answer.js';
+import type { Delivery } from './delivery.js';
+import { type EndJudged, judge } from './judge.js';
 import type { Rig } from './rig.js';
 
-/** One rating point judged at one end in one staging. */
-export interface PointJudged {
-  point: RatingPoint;
-  delivery: Delivery;
-  verdict: Verdict;
-  reachable: boolean;
-  atRequiredFlow?: PressureMargin;
-  atRequiredPressure?: FlowMargin;
-  limit?: Statement;
-  boilsAt?: string;
-  /** The state at the required flow; undefined where the pumps cannot pass it on their curves. */
-  state?: OperatingPoint;
-}
-
-/** A staging judged on every point at every end; `worst` decides. */
-export interface StagingJudged {
-  staging: StagingName;
-  worst: PointJudged;
-  points: PointJudged[];
-  shutoff: number;
+/** A staging judged, with what it does at its best end with nothing drawn. */
+export interface StagingJudged extends EndJudged {
   shutoffState: OperatingPoint;
+  shutoff: number;
 }
 
-/** Judges a staging on the rating points: each end by its worst point, the staging by its best end. */
-export function judgeStaging(rig: Rig, staging: StagingName, points: readonly RatingPoint[]): StagingJudged {
-  const ends = deliveries(rig, staging).map((delivery) => judgeEnd(delivery, points));
-  // The agency's orifice hangs on one outlet at a time, and on none that a reel or a long pipe starves.
-  const chosen = ends.reduce((kept, end) => (lessThan(kept.worst, end.worst) ? end : kept));
-  return { staging, ...chosen };
-}
-
-function judgeEnd(delivery: Delivery, points: readonly RatingPoint[]) {
+export function judgeStaging(rig: Rig, staging: StagingName, typing: TypingAsked): StagingJudged {
+  const end = judge(rig, staging, typing);
+  const { delivery, worst } = end;
   const shutoffState = delivery.atRest();
-  const judged = points.map((point) => judgePoint(delivery, point));
-  const worst = judged.reduce((kept, one) => (lessThan(one, kept) ? one : kept));
-  const shutoff = delivery.pressure(shutoffState, 0, worst.point.net);
-  return { points: judged, worst, shutoff, shutoffState };
-}
-
-function judgePoint(delivery: Delivery, point: RatingPoint): PointJudged {
-  delivery.drawFrom(point.lift);
-  try {
-    return judgeAsDrawn(delivery, point);
-  } finally {
-    delivery.drawFrom(undefined);
-  }
-}
-
-/** A margin that the solver can tell from none, Pa: what its own tolerance of head leaves. */
-export const TOLD_APART = 0.02;
-
-function judgeAsDrawn(delivery: Delivery, point: RatingPoint): PointJudged {
-  const { net } = point;
-  const drawn = delivery.drawn(point.flow);
-  const { state } = drawn;
-  const reachable = delivery.offCurve(state) === undefined;
-  const pressure = delivery.pressure(state, point.flow, net);
-  const margin = pressure - point.pressure;
-  const [starved] = cavitating(state);
-  let end = reachable ? undefined : delivery.endOfCurves();
-  const found = delivery.flowAt(point.pressure, end?.flow ?? drawn, net);
-  const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
-  if (past) end ??= delivery.endOfCurves();
-  // The required flow is on the curves where it is reachable, so that they end no sooner.
-  const most = past ? Math.max(end?.flow ?? 0, reachable ? point.flow : 0) : found?.flow;
-  // Past a curve what stands at an inlet is not known either.
-  const drawable = !reachable || starved === undefined || !boilsAtInlet(state, starved);
-  const flow =
-    found && cavitating(found.state).some((pump) => boilsAtInlet(found.state, pump)) ? undefined : most;
-  const judged: PointJudged = {
-    point,
-    delivery,
-    verdict: reachable && margin >= -TOLD_APART && starved === undefined ? 'meets' : 'falls_short',
-    reachable,
-    atRequiredFlow: reachable && drawable ? { pressure, margin } : undefined,
-    atRequiredPressure: flow === undefined ? undefined : { flow, margin: flow - point.flow },
-    state: reachable ? state : undefined,
-  };
-  if (starved && !drawable) {
-    judged.boilsAt = starved.name;
-    judged.limit = {
-      template: 'the required flow cannot be drawn: water boils before it reaches {pump}',
-      values: { pump: starved.name },
-    };
-  } else if (reachable && starved) {
-    judged.limit = {
-      template:
-        '{pump} would cavitate at the required flow: it needs {needed} of suction head and has {available}',
-      values: {
-        pump: starved.name,
-        needed: { value: suctionNeed(state, starved).head, dimension: 'length' },
-        available: { value: npshAvailable(state, starved), dimension: 'length' },
-      },
-    };
-  } else if (end !== undefined) {
-    judged.limit = {
-      template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
-      values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },
-    };
-  }
-  return judged;
-}
-
-/** Whether one point comes off worse than another, by margin as a part of what is asked. */
-function lessThan(one: PointJudged, other: PointJudged): boolean {
-  return score(one) < score(other);
-}
-
-function score({ point, verdict, atRequiredFlow, atRequiredPressure }: PointJudged): number {
-  // A pump that cavitates gives none of what its curve says, so that such a point ranks below every dry one.
-  const starved = verdict === 'falls_short' && (atRequiredFlow?.margin ?? -1) >= -TOLD_APART ? 500 : 0;
-  if (atRequiredFlow) return atRequiredFlow.margin / point.pressure - starved;
-  // Off its curve, a point ranks below every one that is on it, and by the flow that it falls short.
-  return -1e3 + (atRequiredPressure ? atRequiredPressure.margin / point.flow : -1);
+  return { ...end, shutoffState, shutoff: delivery.pressure(shutoffState, 0, worst.point.net) };
 }
 
 export function stagingAnswer(judged: StagingJudged): StagingAnswer {
-  const { staging, worst, shutoff } = judged;
-  const { verdict, atRequiredFlow, atRequiredPressure, reachable, limit, boilsAt } = worst;
+  const { staging, verdict, worst, orifice, shutoff, shutoffState, delivery } = judged;
+  const { impossible, margin, pressure, atRequiredPressure, state, endedBy } = worst;
+  const why = impossible ?? (verdict === 'falls_short' ? orifice?.impossible : undefined) ?? endedBy;
   return {
     staging,
     verdict,
-    atRequiredFlow,
+    atRequiredFlow: impossible ? undefined : { pressure, margin },
     atRequiredPressure,
-    shutoff,
-    reachable,
-    limit,
-    boilsAt,
-    shares: worst.state ? pumpShares(worst.state) : [],
+    shutoff: whyImpossible(shutoffState) === undefined ? shutoff : undefined,
+    reachable: impossible?.code !== 'past_curve',
+    reading: orifice && !orifice.impossible ? orifice.answer : undefined,
+    limit: why && limitOf(why, delivery),
+    impossible,
+    shares: state ? pumpShares(state) : [],
+  };
+}
+
+/** What ends a staging, in words; a pump past its curve by what is drawn then, which is what a reader can hold to. */
+function limitOf(why: Impossibility, delivery: Delivery): Statement {
+  if (why.code !== 'past_curve') return reasonOf(why);
+  const end = delivery.endOfCurves();
+  return {
+    template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
+    values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },
   };
 }
 

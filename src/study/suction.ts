@@ -1,8 +1,8 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { siteOf } from '../assembly/site.js';
-import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from '../assembly/suction-head.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
+import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from '../limits/suction-head.js';
 import { FOOT } from '../physics/customary.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
 import type { Verdict, VerdictUnder } from './answer.js';

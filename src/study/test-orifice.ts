@@ -1,36 +1,48 @@
-import { flowAtLoss, lossAtFlow } from '../assembly/laws.js';
+import type { Assembly, NamedPlace, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { nozzleLaw } from '../assembly/outlet.js';
-import { boilsAtInlet } from '../assembly/suction-head.js';
 import { citation } from '../catalogue/citation.js';
 import type { TypingTestOrifice } from '../catalogue/schema/typing.js';
-import { heightOfPressure } from '../physics/elevation.js';
+import { type Impossibility, whyImpossible } from '../limits/impossible.js';
 import { velocityHead } from '../physics/velocity.js';
 import type { TestOrifice } from './answer.js';
-import type { Delivery, Drawn } from './delivery.js';
-import { NoSteadyAnswer } from './no-steady-answer.js';
+import { samePlumbing } from './conditions.js';
+import { closingOrifice } from './delivery.js';
+import { type Rig, SolvedAssembly } from './rig.js';
 
-/** From a square of a flow this near, as a part of it, the last step is straight to a part in a thousand million. */
-const NEAR = 1e-5;
-const MOST_TRIES = 50;
-
-/** What the inspector reads, and the state that he reads it in. */
+/** What the inspector reads, the state that he reads it in, and why that state cannot be, where it cannot. */
 export interface OrificeReading {
   answer: TestOrifice;
   state: OperatingPoint;
+  impossible?: Impossibility;
+}
+
+/** A rig in a staging with an orifice on one of its ends, for whoever asks again under other conditions. */
+export interface TestStand {
+  rig: Rig;
+  solved: SolvedAssembly;
+  end: NamedPlace;
 }
 
 /**
  * Hangs the agency's test orifice on an end and predicts what the inspector reads there: the gauge in the tee upstream of
- * it, which reads static pressure.
+ * it, which reads static pressure. The orifice is a link of the network like any nozzle. Throws NoSteadyAnswer where the
+ * network has no steady state.
  */
-export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice): OrificeReading {
+export function readTestOrifice(
+  rig: Rig,
+  staging: StagingName,
+  end: string,
+  orifice: TypingTestOrifice,
+): OrificeReading {
   const { bore, tee_bore, discharge_coefficient, passes, grades } = orifice;
-  const { flow, state, head } = flowThrough(delivery, orifice);
+  const { solved, end: at } = standOf(rig, staging, end, orifice);
+  const state = solved.solve();
+  const flow = Math.max(0, state.flow(solved.assembly.testOrifice as number));
   const velocity = tee_bore === undefined ? 0 : velocityHead(flow, tee_bore);
-  const reading = state.pressureOf(head - velocity);
-  const boiling = state.assembly.pumps.find((pump) => boilsAtInlet(state, pump));
-  const answer = {
+  const reading = state.pressureOf(state.headOver(at.place) - velocity);
+  const impossible = whyImpossible(state);
+  const answer: TestOrifice = {
     bore,
     dischargeCoefficient: discharge_coefficient,
     reading,
@@ -39,59 +51,27 @@ export function readTestOrifice(delivery: Delivery, orifice: TypingTestOrifice):
     grades: grades ?? [{ grade: 'pass', from: passes }],
     grade: grades?.find(({ from }) => reading >= from)?.grade ?? (reading >= passes ? 'pass' : 'below'),
     source: citation(orifice),
-    ...(boiling && { boilsAt: boiling.name }),
+    impossible,
   };
-  return { answer, state };
+  return { answer, state, impossible };
 }
 
-/** Whether an end gives what an orifice passes at the reading that is asked of it, by one state: what it gives falls with what is drawn. */
-export function passesTestOrifice(delivery: Delivery, orifice: TypingTestOrifice): boolean {
-  const { tee_bore, passes } = orifice;
-  const { waterDensity } = delivery.assembly.site;
-  const law = lawOf(delivery, orifice);
-  const velocity = tee_bore === undefined ? 0 : velocityHead(1, tee_bore);
-  // Loss and velocity head both go with the square of the flow.
-  const flow = Math.sqrt(heightOfPressure(passes, waterDensity) / (lossAtFlow(law, 1) - velocity));
-  return delivery.at(flow).headOver(delivery.end.place) >= lossAtFlow(law, flow);
-}
-
-function lawOf(delivery: Delivery, { bore, tee_bore, discharge_coefficient, kind }: TypingTestOrifice) {
-  const tee = kind === 'sharp_orifice' ? { tee_bore } : {};
-  return nozzleLaw({ kind, bore, discharge_coefficient, ...tee }, delivery.assembly.site);
-}
-
-/** The flow, m3/s, at which the end gives just what the orifice passes, its head there, m, and a state next to it. */
-function flowThrough(delivery: Delivery, orifice: TypingTestOrifice): Drawn & { head: number } {
-  const law = lawOf(delivery, orifice);
-  /** What the orifice would pass over what is drawn, by their squares: it falls nearly straight with the square drawn. */
-  const over = ({ flow, state }: Drawn) => {
-    const passed = flowAtLoss(law, state.headOver(delivery.end.place));
-    if (passed === undefined) throw new TypeError('a test orifice is a plain hole');
-    return passed ** 2 - flow ** 2;
-  };
-  let before = delivery.last ?? { flow: 0, state: delivery.atRest() };
-  let overBefore = over(before);
-  // Of the pressure that an orifice takes nearly all is its own, so that what it would pass now is a first guess.
-  let square = before.flow ** 2 + overBefore / 2;
-  for (let tries = 0; tries < MOST_TRIES; tries++) {
-    const flow = Math.sqrt(Math.max(0, square));
-    const drawn = flow === 0 ? { flow, state: delivery.atRest() } : delivery.drawn(flow);
-    const overNow = over(drawn);
-    if (flow === 0 && overNow <= 0) return { ...drawn, head: drawn.state.headOver(delivery.end.place) };
-    const fall = (overBefore - overNow) / (square - before.flow ** 2);
-    const next = square + overNow / (fall > 1 ? fall : 1);
-    if (Math.abs(overNow) <= NEAR * square) {
-      const through = Math.sqrt(next);
-      return { state: drawn.state, flow: through, head: lossAtFlow(law, through) };
-    }
-    before = drawn;
-    overBefore = overNow;
-    square = next;
+/** The network with the orifice on an end; where one of the same plumbing was made before, that is solved on. */
+function standOf(rig: Rig, staging: StagingName, end: string, orifice: TypingTestOrifice): TestStand {
+  const { kind, bore, discharge_coefficient, tee_bore } = orifice;
+  const key = [staging, end, kind, bore, discharge_coefficient, tee_bore].join(' ');
+  const before = rig.stands.get(key);
+  if (before && samePlumbing(before.rig.layout, rig.layout)) {
+    if (before.rig === rig) return before;
+    const turned: Assembly = rig.turned(before.solved.assembly);
+    return { rig, solved: before.solved.as(turned), end: before.end };
   }
-  throw new NoSteadyAnswer({
-    where: [delivery.end.name],
-    message: `what the test orifice passes at ${delivery.end.name} was not found`,
-    action: 'Look for a pump curve that rises with flow, or a figure far out of the ordinary.',
-    detail: `not found in ${MOST_TRIES} tries`,
-  });
+  const tee = kind === 'sharp_orifice' ? { tee_bore } : {};
+  const law = nozzleLaw({ kind, bore, discharge_coefficient, ...tee }, rig.site);
+  const lay = closingOrifice(rig) ? 'to_end' : 'none';
+  const assembly = rig.assemble({ staging, lay, testOrifice: { end, law } });
+  const at = assembly.ends.find(({ name }) => name === end) as NamedPlace;
+  const made: TestStand = { rig, solved: new SolvedAssembly(assembly), end: at };
+  if (before === undefined) rig.stands.set(key, made);
+  return made;
 }

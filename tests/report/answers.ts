@@ -107,6 +107,7 @@ export function meeting(): CheckAnswer {
             pressure: psi(100),
             margin: psi(240),
             inventory: 'falls_short',
+            missing: ['tank'],
           },
         ],
         standing: [
@@ -536,7 +537,7 @@ export function powerUntold(): CheckAnswer {
       {
         of: 'elevation',
         given: [],
-        rows: [{ value: 3000, verdict: 'meets', pumps, cavitating: [], suctionSlack: 1 }],
+        rows: [{ value: 3000, verdict: 'meets', pumps, slack: 0.1 }],
       },
     ],
   };

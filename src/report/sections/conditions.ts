@@ -9,6 +9,7 @@ import type {
 } from '../../study/answer.js';
 import { type Block, type Cell, type Column, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { IMPOSSIBLE_WORDS } from '../impossible.js';
 import { requiredFlow } from '../required.js';
 import { listed, verdictCell } from '../words.js';
 
@@ -20,8 +21,9 @@ const SWEPT: Record<SweptQuantity, { title: string; column: string; dimension: D
   tank_level: { title: 'As the tank is drawn down', column: 'Tank', dimension: 'ratio' },
 };
 
-function pressureCell({ pressure, margin }: VerdictUnder, figures: Figures): string {
-  if (pressure === undefined || margin === undefined) return 'cannot pass it';
+function pressureCell({ pressure, margin, impossible }: VerdictUnder, figures: Figures): string {
+  if (pressure === undefined || margin === undefined)
+    return impossible ? IMPOSSIBLE_WORDS[impossible.code] : 'cannot pass it';
   const shown = figures.say('across.pressure', 'pressure', pressure, { limit: pressure - margin });
   return `${shown} ${figures.margin('across.margin', 'pressure', margin)}`;
 }
@@ -33,9 +35,9 @@ function readingCell({ reading, readingMargin }: VerdictUnder, figures: Figures)
 }
 
 /** What holds the pumps: the power of those that have too little of it, else their governors. */
-function heldCell({ pumps, cavitating }: VerdictUnder): Cell {
+function heldCell({ pumps, impossible }: VerdictUnder): Cell {
   const short = pumps.filter(({ limitedBy }) => limitedBy === 'power').map(({ name }) => name);
-  const starved = cavitating.length > 0 ? `${listed(cavitating)} cavitates` : '';
+  const starved = impossible?.code === 'suction_short' ? `${impossible.at} cavitates` : '';
   const held =
     short.length > 0
       ? `power of ${listed(short)}`

@@ -2,10 +2,9 @@ import type { CheckAnswer } from '../../study/answer.js';
 import type { PumpOutAnswer, StandingPump } from '../../study/engine-answer.js';
 import { type Block, type Cell, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 import { requiredPressure } from '../required.js';
-import { STAGING_WORDS, verdictCell } from '../words.js';
-
-const INVENTORY = { meets: '', falls_short: ' (pump alone)', not_stated: ' (rest not stated)' } as const;
+import { listed, STAGING_WORDS, verdictCell } from '../words.js';
 
 function row({ out, staging, verdict, types }: PumpOutAnswer, figures: Figures): Cell[] {
   const [best] = types;
@@ -14,21 +13,31 @@ function row({ out, staging, verdict, types }: PumpOutAnswer, figures: Figures):
     out,
     STAGING_WORDS[staging],
     verdictCell(verdict),
-    best ? `${best.title} ${margin}${INVENTORY[best.inventory]}` : { text: 'none', tone: 'bad' },
+    best ? `${best.title} ${margin}${restOf(best)}` : { text: 'none', tone: 'bad' },
     types
       .slice(1)
-      .map(({ class: name }) => name)
+      .map((type) => `${type.class}${restOf(type)}`)
       .join(', '),
   ];
+}
+
+/** What else the type asks that the engine has not got: a pump alone makes no type. */
+function restOf({ inventory, missing }: PumpOutAnswer['types'][number]): string {
+  if (inventory === 'falls_short') return ` (pump only: short of ${listed(missing)})`;
+  return inventory === 'not_stated' ? ' (rest not stated)' : '';
 }
 
 function standingText(one: StandingPump, figures: Figures): string {
   const left =
     one.flow === undefined
-      ? 'never reaches it'
+      ? one.impossible
+        ? `cannot: ${impossibleText(one.impossible, figures)}`
+        : 'never reaches it'
       : `gives ${figures.say('pumps_out.standing.flow', 'flow', one.flow)}`;
   if (one.check === 'works') return `in ${one.staging}, the other ${left}`;
-  const back = figures.say('pumps_out.standing.backflow', 'flow', one.backflow ?? one.backflowShut);
+  const flow = one.backflow ?? one.backflowShut;
+  if (flow === undefined) return `with its check valve stuck open, the other ${left}`;
+  const back = figures.say('pumps_out.standing.backflow', 'flow', flow);
   return `with its check valve stuck open ${back} runs back through it, and the other ${left}`;
 }
 

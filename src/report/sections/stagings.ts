@@ -1,17 +1,17 @@
 import type { CheckAnswer, Requirement, StagingAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { IMPOSSIBLE_WORDS } from '../impossible.js';
 import { requiredFlow, requiredPressure } from '../required.js';
 import { statementText } from '../sentence.js';
 import { STAGING_WORDS, sentence, verdictCell } from '../words.js';
 
 function atFlowCell(
-  { atRequiredFlow, boilsAt }: StagingAnswer,
+  { atRequiredFlow, impossible }: StagingAnswer,
   required: Requirement,
   figures: Figures,
 ): string {
-  if (boilsAt) return 'cannot draw it';
-  if (!atRequiredFlow) return 'cannot pass it';
+  if (!atRequiredFlow) return impossible ? IMPOSSIBLE_WORDS[impossible.code] : 'cannot pass it';
   const field = 'stagings.at_required_flow';
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say(`${field}.pressure`, 'pressure', pressure, { limit: required.pressure });
@@ -19,11 +19,12 @@ function atFlowCell(
 }
 
 function atPressureCell(
-  { atRequiredPressure, boilsAt }: StagingAnswer,
+  { atRequiredPressure, impossible }: StagingAnswer,
   required: Requirement,
   figures: Figures,
 ): string {
-  if (!atRequiredPressure) return boilsAt ? 'not told' : 'never reached';
+  if (!atRequiredPressure)
+    return impossible && impossible.code !== 'past_curve' ? 'not told' : 'never reached';
   const field = 'stagings.at_required_pressure';
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say(`${field}.flow`, 'flow', flow, { limit: required.flow });

@@ -1,6 +1,8 @@
+import type { Impossibility } from '../../limits/impossible.js';
 import type { TestOrifice } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 import { of } from '../required.js';
 import { sentence } from '../words.js';
 
@@ -38,13 +40,25 @@ function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] 
   ];
 }
 
-const noReading = (pump: string): string =>
-  `At the agency's test orifice no reading can be told: water boils before it reaches ${pump}.`;
+const noReading = (impossible: Impossibility, figures: Figures): string =>
+  `At the agency's test orifice no reading can be told: ${impossibleText(impossible, figures)}.`;
+
+/** What fails at the orifice, as a clause of the headline. */
+export function failingOrifice(orifice: TestOrifice, figures: Figures): string {
+  const at = "at the agency's test orifice";
+  if (orifice.impossible)
+    return `${at} no reading can be told, as ${impossibleText(orifice.impossible, figures)}`;
+  const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
+    limit: nearestGrade(orifice),
+  });
+  const margin = figures.overOrShort('test_orifice.margin', 'pressure', orifice.margin);
+  return `${at} the gauge should read ${reading} (${margin})`;
+}
 
 /** The inspector's reading in one line, to stand by the verdict: it may pass or fail on its own. */
 export function orificeLine(orifice: TestOrifice | undefined, figures: Figures): Block[] {
   if (!orifice) return [];
-  if (orifice.boilsAt) return [paragraph(noReading(orifice.boilsAt), 'bad')];
+  if (orifice.impossible) return [paragraph(noReading(orifice.impossible, figures), 'bad')];
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),
   });
@@ -55,7 +69,7 @@ export function orificeLine(orifice: TestOrifice | undefined, figures: Figures):
 
 /** What the inspector will read, which is the one number that decides on the day. */
 export function testOrificeSection(orifice: TestOrifice | undefined, figures: Figures): Block[] {
-  if (!orifice || orifice.boilsAt) return [];
+  if (!orifice || orifice.impossible) return [];
   const bore = figures.say('test_orifice.bore', 'length', orifice.bore, { role: 'bore' });
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),

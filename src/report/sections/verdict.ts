@@ -1,14 +1,15 @@
-import type { CheckAnswer } from '../../study/answer.js';
+import type { CheckAnswer, TestOrifice } from '../../study/answer.js';
 import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 import { requiredFlow, requiredPressure } from '../required.js';
 import { counted, listed, STAGING_PHRASES, verdictTone } from '../words.js';
-import { orificeLine } from './test-orifice.js';
+import { failingOrifice, orificeLine } from './test-orifice.js';
 
 function pressureClause(answer: CheckAnswer, figures: Figures): string {
   const { requirement, atRequiredFlow } = answer;
   const flow = requiredFlow(answer, figures);
-  if (answer.boilsAt) return `${flow} cannot be drawn, as water boils before it reaches ${answer.boilsAt}`;
+  if (answer.impossible) return `${flow} cannot be had, as ${impossibleText(answer.impossible, figures)}`;
   if (!atRequiredFlow) return `the pumps cannot pass ${flow}`;
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say('at_required_flow.pressure', 'pressure', pressure, {
@@ -22,7 +23,9 @@ function flowClause(answer: CheckAnswer, figures: Figures): string {
   const net = requirement.points.some((point) => point.net) ? ' net' : '';
   const pressure = requiredPressure(answer, figures) + net;
   if (!atRequiredPressure)
-    return answer.boilsAt ? `and no flow at ${pressure} can be told` : `${pressure} is never reached`;
+    return answer.impossible && answer.impossible.code !== 'past_curve'
+      ? `and no flow at ${pressure} can be told`
+      : `${pressure} is never reached`;
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say('at_required_pressure.flow', 'flow', flow, { limit: requirement.flow });
   return `${shown} at ${pressure} (${figures.overOrShort('at_required_pressure.margin', 'flow', margin)})`;
@@ -30,7 +33,10 @@ function flowClause(answer: CheckAnswer, figures: Figures): string {
 
 function headline(answer: CheckAnswer, figures: Figures): string {
   const { requirement, verdict, pumpVerdict, staging, inventory } = answer;
-  const figuresLine = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
+  const atOutlet = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
+  const figuresLine = failsAtOrifice(answer)
+    ? `${failingOrifice(answer.testOrifice, figures)}; at the outlet ${atOutlet}`
+    : atOutlet;
   const phrase = STAGING_PHRASES[staging];
   if (verdict === 'meets') return `MEETS ${requirement.title} ${phrase}: ${figuresLine}`;
   const missing = inventory.filter((line) => line.verdict === 'falls_short').map((line) => line.item);
@@ -40,6 +46,13 @@ function headline(answer: CheckAnswer, figures: Figures): string {
   }
   const too = missing.length > 0 ? `; so does ${listed(missing)}` : '';
   return `FALLS SHORT of ${requirement.title} ${phrase}: ${figuresLine}${too}`;
+}
+
+/** Whether the pumps make their flow at the outlet and fail at the orifice alone: what failed is then said first. */
+function failsAtOrifice(answer: CheckAnswer): answer is CheckAnswer & { testOrifice: TestOrifice } {
+  const { pumpVerdict, atRequiredFlow, testOrifice } = answer;
+  if (pumpVerdict === 'meets' || testOrifice === undefined) return false;
+  return atRequiredFlow !== undefined && atRequiredFlow.margin >= 0;
 }
 
 /** Danger is said beside the verdict, or a reader who stops at the first line would run it. */
@@ -56,7 +69,7 @@ export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {
   return [
     { kind: 'heading', level: 1, text: headline(answer, figures), tone: verdictTone(answer.verdict) },
     ...stopLine(answer.cautions),
-    ...orificeLine(answer.testOrifice, figures),
+    ...(failsAtOrifice(answer) ? [] : orificeLine(answer.testOrifice, figures)),
     ...notStated(answer),
   ];
 }
