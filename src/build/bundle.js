@@ -1,6 +1,5 @@
 // Builds dist/: the program and the library in one piece each, with everything they need inside, so that the packed
 // file installs without a single dependency and starts without reading a folder of packages.
-import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -29,12 +28,18 @@ const REPLACED = [
   { filter: /^node:child_process$/, contents: 'module.exports = {};' },
 ];
 
+/** @type {Set<RegExp>} */
+const tookHold = new Set();
+
 /** @type {import('esbuild').Plugin} */
 const replaced = {
   name: 'replaced',
   setup({ onResolve, onLoad }) {
     REPLACED.forEach(({ filter, contents }, index) => {
-      onResolve({ filter }, () => ({ path: `${index}`, namespace: 'replaced', pluginData: contents }));
+      onResolve({ filter }, () => {
+        tookHold.add(filter);
+        return { path: `${index}`, namespace: 'replaced', pluginData: contents };
+      });
     });
     onLoad({ filter: /.*/, namespace: 'replaced' }, ({ pluginData }) => ({
       contents: pluginData,
@@ -67,7 +72,7 @@ const apart = {
       );
     }
     onLoad({ filter: /.*/, namespace: 'apart' }, ({ path }) => ({
-      contents: `module.exports = require('./src/build/load-part.cjs')('${path}', __filename, require);`,
+      contents: `module.exports = require('./src/build/load-part.cjs')('${path}', __filename, require, PUMPYOKE_COMPILE);`,
       resolveDir: root,
     }));
   },
@@ -102,7 +107,7 @@ const asFunction = (/** @type {string} */ parameters) => ({
 
 const buildProgram = () =>
   build({
-    ...asFunction('require,__filename'),
+    ...asFunction('require,__filename,PUMPYOKE_COMPILE'),
     plugins: [replaced, apart],
     entryPoints: ['src/cli/main.ts'],
     outfile: `${next}cli.cjs`,
@@ -112,7 +117,7 @@ const buildApart = () =>
   Promise.all(
     APART.map(({ entry, name }) =>
       build({
-        ...asFunction('require,__filename,module'),
+        ...asFunction('require,__filename,module,PUMPYOKE_COMPILE'),
         plugins: [replaced, apart],
         entryPoints: [entry],
         outfile: `${next}${name}.cjs`,
@@ -152,19 +157,6 @@ async function writeData() {
 }
 
 /**
- * What V8 compiled of a file in such a run. The names say for whom the cache is, because V8 itself looks at less than that.
- * @param {string} name
- * @param {string[]} args
- */
-function writeCodeCache(name, args) {
-  const cache = `${next}${name}-${process.version}-${process.platform}-${process.arch}.cache`;
-  const script = fileURLToPath(new URL('code-cache.js', import.meta.url));
-  const words = [script, `${next}cli.cjs`, `${next}${name}.cjs`, cache, ...args];
-  const { status, stderr } = spawnSync(process.execPath, words);
-  if (status !== 0 && status !== 1) throw new Error(`the built program cannot ${args.join(' ')}\n${stderr}`);
-}
-
-/**
  * esbuild escapes what is in strings and leaves what is in regular expressions. A single letter beyond ASCII doubles
  * what V8 holds of the whole program and reads again for each function that it has not compiled.
  */
@@ -176,6 +168,12 @@ function escapePrograms() {
   }
 }
 
+/** A package that was updated and no longer asks for what is replaced would ship that again, unseen. */
+function refuseIdleReplacements() {
+  const idle = REPLACED.filter(({ filter }) => !tookHold.has(filter)).map(({ filter }) => `${filter}`);
+  if (idle.length > 0) throw new Error(`nothing asks any more for what these replace: ${idle.join(', ')}`);
+}
+
 function replaceDist() {
   const old = readdirSync(dist).filter((name) => !name.startsWith('.next-'));
   for (const name of old) rmSync(`${dist}${name}`, { recursive: true, force: true });
@@ -185,14 +183,11 @@ function replaceDist() {
 async function main() {
   mkdirSync(next, { recursive: true });
   const built = await Promise.all([buildProgram(), buildApart(), buildLibrary()]);
+  refuseIdleReplacements();
   const inputs = built.flat().flatMap(({ metafile }) => Object.keys(metafile?.inputs ?? {}));
   writeFileSync(`${next}THIRD-PARTY.txt`, thirdPartyNotices(root, inputs));
   escapePrograms();
   await writeData();
-  writeCodeCache('cli', ['check', `${root}data/examples/demo.yaml`]);
-  for (const part of ['drill-run', 'evaluate']) {
-    writeCodeCache(part, ['drill', '--mix', '--count', '20', '--seed', '1']);
-  }
   replaceDist();
 }
 

@@ -16,10 +16,12 @@ function packageFolder(input) {
 function notice(folder) {
   const { name, version, license } = JSON.parse(readFileSync(`${folder}/package.json`, 'utf8'));
   if (!license) throw new Error(`package ${name} states no licence: it cannot be shipped`);
-  const file = readdirSync(folder).find((each) => /^(licen[cs]e|copying)/i.test(each));
-  const text = file
-    ? readFileSync(`${folder}/${file}`, 'utf8').trim()
-    : 'The package carries no licence text.';
+  // Apache-2.0 asks that a NOTICE is passed on beside the licence.
+  const files = readdirSync(folder)
+    .filter((each) => /^(licen[cs]e|copying|notice)/i.test(each))
+    .sort();
+  const texts = files.map((file) => readFileSync(`${folder}/${file}`, 'utf8').trim());
+  const text = texts.length > 0 ? texts.join('\n\n') : 'The package carries no license text.';
   return `${name} ${version} (${license})\n\n${text}\n`;
 }
 
