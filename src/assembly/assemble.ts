@@ -1,12 +1,18 @@
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import type { LinkLaw } from '../network/network.js';
-import type { Assembly, StagingName } from './assembly.js';
+import type { Assembly, NamedPlace, StagingName } from './assembly.js';
 import { layEngine, type StoppedPump, type Throttle } from './engine.js';
 import { type LineContext, layLine } from './line.js';
 import { NetworkBuilder } from './network-builder.js';
 import type { PartStore } from './part-store.js';
 import { laySupply } from './supply.js';
+
+/** An outlet into the air that hangs on an end, beside what the layout has. */
+export interface HungOutlet {
+  end: string;
+  law: LinkLaw;
+}
 
 export interface AssembleOptions {
   staging: StagingName;
@@ -18,8 +24,7 @@ export interface AssembleOptions {
   nozzleState?: LineContext['nozzleState'];
   /** A pump that stands still with its valves open. */
   stopped?: StoppedPump;
-  /** The agency's orifice, hung on the end of that name and open to the air. */
-  testOrifice?: { end: string; law: LinkLaw };
+  hung?: HungOutlet;
 }
 
 /** Makes a layout into a network. */
@@ -42,21 +47,17 @@ export function assemble(layout: Layout, options: AssembleOptions): Assembly {
       if (options.lay === 'to_end' && end) ends = [{ name: `the end of ${group}`, place: end }];
     }
   }
-  const testOrifice = options.testOrifice && hang(options.testOrifice, ends, builder);
+  const hung = options.hung && hang(options.hung, ends, builder);
   const { network, elements } = builder;
-  return { staging, network, site, elements, ...laid, outlets, ends, intake, source, testOrifice };
+  return { staging, network, site, elements, ...laid, outlets, ends, intake, source, hung };
 }
 
-/** Hangs a test orifice on an end and gives its link. */
-function hang(
-  { end, law }: NonNullable<AssembleOptions['testOrifice']>,
-  ends: Assembly['ends'],
-  builder: NetworkBuilder,
-): number {
-  const at = ends.find(({ name }) => name === end);
-  if (at === undefined) throw new TypeError(`no end is called ${end}`);
-  const air = builder.surface('air at the test orifice', at.place.elevation);
-  return builder.link('test orifice', at.place, air, law, true);
+/** Hangs an outlet on an end, and gives its link. */
+function hang({ end, law }: HungOutlet, ends: readonly NamedPlace[], builder: NetworkBuilder): number {
+  const found = ends.find(({ name }) => name === end);
+  if (found === undefined) throw new TypeError(`there is no end ${end} to hang an outlet on`);
+  const air = builder.surface(`air at ${end}`, found.place.elevation);
+  return builder.link(`outlet at ${end}`, found.place, air, law, true);
 }
 
 /** A lay without the nozzle that it ends in. */

@@ -76,10 +76,10 @@ export interface Assembly {
   outlets: NamedPlace[];
   /** Where a requirement is judged: the outlets, or the end of a lay that was laid without its nozzle. */
   ends: NamedPlace[];
-  /** The link of the agency's orifice, where it hangs on one of the ends. */
-  testOrifice?: number;
   /** Where the suctions part. */
   intake: Place;
   /** The surface that the engine draws from. */
   source: Place;
+  /** The link of an outlet that was hung on an end beside what the layout has. */
+  hung?: number;
 }

@@ -1,4 +1,5 @@
 import type { StagingName } from '../assembly/assembly.js';
+import type { HoseLimit } from '../limits/hose-limit.js';
 import type { Measure } from '../quantity/dimension.js';
 
 /**
@@ -88,7 +89,7 @@ export interface Control {
   /** The greatest rise that shutting one nozzle makes elsewhere, Pa; `held`: at another nozzle. */
   lineShut?: { nozzle: string; at: string; rise: number; held: boolean };
   /** What shutting a nozzle fast makes of the pressure before it, Pa; `stated`: with a wave speed that the layout states. */
-  surges: readonly { nozzle: string; stated: boolean; peak: number; hoseTest?: number }[];
+  surges: readonly { nozzle: string; stated: boolean; peak: number; hoseLimit?: HoseLimit }[];
 }
 
 export interface VerdictFacts {

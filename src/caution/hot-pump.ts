@@ -1,6 +1,6 @@
+import { SCALDING } from '../limits/water-temperature.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
-import { SCALDING } from './pump-shut-out.js';
 
 /** A pump that moves some water, and too little of it: what leaves it scalds. */
 export const hotPump: Hazard = ({ heat = [] }) =>

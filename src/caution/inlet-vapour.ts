@@ -1,12 +1,8 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { boilingPressure } from '../limits/impossible.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
-
-/** Gauge pressure at which water boils at a site, Pa. */
-function boilingPressure({ assembly }: OperatingPoint): number {
-  return assembly.site.vapourPressure - assembly.site.atmosphericPressure;
-}
 
 /** Whether the inlet of a pump would have to stand where water boils. */
 export function belowVapour(point: OperatingPoint, pump: AssembledPump): boolean {

@@ -1,4 +1,4 @@
-import { MOST_RISE, MOST_RISE_SOURCE as SOURCE } from '../limits/line-shut-limit.js';
+import { MOST_RISE, MOST_RISE_SOURCE } from '../limits/line-shut-limit.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 
@@ -24,7 +24,7 @@ export const lineShut: Hazard = ({ control }) => {
         device.kind === 'relief'
           ? 'Fit a larger valve or a second one, or throttle down before a line is shut.'
           : 'Have the governor set or mended, or throttle down before a line is shut.',
-      source: SOURCE,
+      source: MOST_RISE_SOURCE,
     });
   }
   // A device holds the pumps; what it leaves of the rise at another nozzle, nobody else does.
@@ -40,7 +40,7 @@ export const lineShut: Hazard = ({ control }) => {
     action: device
       ? 'Shut nozzles slowly and one at a time, and warn who holds the other lines; a wider trunk rises less.'
       : 'Set a relief valve or a governor, shut nozzles slowly, and throttle down before a line is shut.',
-    source: SOURCE,
+    source: MOST_RISE_SOURCE,
   });
   return cautions;
 };

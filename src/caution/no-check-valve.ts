@@ -10,21 +10,16 @@ export const noCheckValve: Hazard = ({ cases, judged }) => {
     .map((pump): Caution => {
       const back = judged?.pumpsOut
         .find(({ out }) => out === pump.name)
-        ?.standing.find(({ check }) => check === 'stuck_open');
+        ?.standing.find(({ check }) => check === 'stuck_open')?.backflowShut;
       const solved =
-        back?.backflowShut === undefined
-          ? ''
-          : `: {back} with the outlets shut, should it stand with its valves open`;
+        back !== undefined ? `: {back} with the outlets shut, should it stand with its valves open` : '';
       return {
         code: 'no_check_valve',
         level: 'warn',
         at: pump.name,
         message: `The discharge of {at} has no check valve: when it stops or weakens, the other pump drives water back through it${solved}`,
         action: 'Put a check valve in the discharge of each pump, behind its own cooling line.',
-        values:
-          back?.backflowShut === undefined
-            ? undefined
-            : { back: { value: back.backflowShut, dimension: 'flow' } },
+        values: back === undefined ? undefined : { back: { value: back, dimension: 'flow' } },
         source: 'NWCG S-211 and Water Handling Equipment Guide, check valves on each leg (from memory)',
       };
     });

@@ -1,12 +1,10 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { isShutOut } from '../assembly/delivered.js';
 import { STANDSTILL } from '../assembly/standstill.js';
+import { SCALDING } from '../limits/water-temperature.js';
 import type { Caution } from './caution.js';
 import type { PumpHeat } from './facts.js';
 import type { Hazard, HazardCase } from './hazard.js';
-
-/** 140 degF, at which water scalds within seconds. Common practice, no source. */
-export const SCALDING = ((140 - 32) * 5) / 9 + 273.15;
 
 const SOURCE =
   'Wildland Fire Lessons Learned Center 2023, two pumps in parallel uphill; heat by the energy balance';

@@ -1,5 +1,6 @@
-import { alongHose, isLaid, pressuresAlong } from '../assembly/along-hose.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { flowsThrough, hoseLoads, isSoft, lowestAlong } from '../limits/hose-load.js';
+import { boilingPressure } from '../limits/impossible.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
 
@@ -8,9 +9,8 @@ export const ridgePressure: Hazard = ({ cases }) =>
   cases.flatMap(({ when, point }): Caution[] => {
     const points = lowest(point);
     if (points === undefined) return [];
-    const { vapourPressure, atmosphericPressure } = point.assembly.site;
     // Water parts before it can be pulled like this: the answer itself is then none.
-    const parts = points.pressure <= vapourPressure - atmosphericPressure;
+    const parts = points.pressure <= boilingPressure(point);
     return [
       {
         code: 'hose_below_air',
@@ -28,14 +28,10 @@ export const ridgePressure: Hazard = ({ cases }) =>
   });
 
 function lowest(point: OperatingPoint) {
-  const flowing = point.assembly.elements.filter(
-    ({ step, link, ...element }) =>
-      step?.kind === 'hose' && step.hose.kind !== 'suction' && isLaid(element) && point.flow(link) > 1e-6,
-  );
-  const points = flowing
-    .filter((element) => pressuresAlong(point, element).lowest < 0)
-    .flatMap((element) => alongHose(point, element));
-  return points.length === 0
+  const low = hoseLoads(point)
+    .filter((load) => load.lowest < 0 && isSoft(load) && flowsThrough(point, load.element))
+    .map(({ element }) => lowestAlong(point, element));
+  return low.length === 0
     ? undefined
-    : points.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
+    : low.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
 }

@@ -1,6 +1,7 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { STANDSTILL } from '../assembly/standstill.js';
-import { npshAvailable, type SuctionNeed, suctionNeed } from '../limits/suction-head.js';
+import { npshAvailable } from '../assembly/suction-head.js';
+import { certainSuctionNeed, type SuctionBasis, suctionNeed } from '../limits/suction-need.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 import { overAttainable } from './high-lift.js';
@@ -10,11 +11,17 @@ import { pastLimit } from './ledger-limit.js';
 const ACTION =
   'Widen or shorten the line that it draws through, clear the strainer and vent, lower the lift, or draw less.';
 
-const BASIS: Record<SuctionNeed['basis'], { level: Caution['level']; says: string; source: string }> = {
+const BASIS: Record<SuctionBasis, { level: Caution['level']; says: string; source: string }> = {
   file: {
     level: 'stop',
     says: 'it cavitates and gives less than its curve',
     source: 'Hydraulic Institute definition of NPSH required (from memory); the table of the pump',
+  },
+  file_extended: {
+    level: 'warn',
+    says: 'its file does not reach so far, and with its rows carried on it cavitates',
+    source:
+      'Hydraulic Institute definition of NPSH required (from memory); rows carried on (common practice, no source)',
   },
   lift_practice: {
     level: 'warn',
@@ -57,10 +64,12 @@ function inCase({ when, point }: HazardCase, pump: AssembledPump): Caution[] {
   if (point.flow(pump.link) <= STANDSTILL) return [];
   const { head, basis } = suctionNeed(point, pump);
   // What comes to a booster under pressure is held to the floor of an intake instead.
-  if (pump.booster && basis !== 'file') return [];
+  if (pump.booster && basis === 'lift_practice') return [];
   const value = npshAvailable(point, pump);
-  if (value >= head) return [];
-  const { level, says, source } = BASIS[basis];
+  const certain = certainSuctionNeed(point, pump);
+  const sure = certain !== undefined && value < certain;
+  if (value >= head && !sure) return [];
+  const { level, says, source } = BASIS[sure ? 'file' : basis];
   return [
     {
       code: 'suction_short',

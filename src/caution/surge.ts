@@ -5,10 +5,10 @@ import type { Hazard } from './hazard.js';
  * with the surge alone: by what is recalled of hose it would be said of most lays.
  */
 export const surge: Hazard = ({ control }) => {
-  const over = (control?.surges ?? []).flatMap(({ nozzle, stated, peak, hoseTest }) =>
-    stated && hoseTest !== undefined && peak > hoseTest ? [{ nozzle, peak, hoseTest }] : [],
+  const over = (control?.surges ?? []).flatMap(({ nozzle, stated, peak, hoseLimit }) =>
+    stated && hoseLimit !== undefined && peak > hoseLimit.pressure ? [{ nozzle, peak, hoseLimit }] : [],
   );
-  const [worst] = over.sort((a, b) => b.peak / b.hoseTest - a.peak / a.hoseTest);
+  const [worst] = over.sort((a, b) => b.peak / b.hoseLimit.pressure - a.peak / a.hoseLimit.pressure);
   if (worst === undefined) return [];
   return [
     {
@@ -16,13 +16,11 @@ export const surge: Hazard = ({ control }) => {
       level: 'warn',
       at: worst.nozzle,
       value: { value: worst.peak, dimension: 'pressure' },
-      limit: { value: worst.hoseTest, dimension: 'pressure' },
-      message:
-        'When {at} is shut as the layout says, the hose before it is thrown to {value}; its service test pressure is {limit}',
+      limit: { value: worst.hoseLimit.pressure, dimension: 'pressure' },
+      message: `When {at} is shut as the layout says, the hose before it is thrown to {value}; ${worst.hoseLimit.what} is {limit}`,
       action:
         'Shut it slowly, as the crew is drilled to; flow less through it, or lay hose of a higher rating.',
-      source:
-        'Joukowsky, with the wave speed of the layout; limits of the hose as its row or the layout states them',
+      source: `Joukowsky, with the wave speed of the layout; ${worst.hoseLimit.source}`,
     },
   ];
 };

@@ -1,10 +1,9 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
 import { contentPerLength } from '../catalogue/schema/hose.js';
+import { TANK_RESERVE } from '../limits/tank-reserve.js';
 import type { Hazard } from './hazard.js';
 
-/** Part of the tank that is kept back. Interagency Standards for Fire and Fire Aviation Operations, chapter 14. */
-export const TANK_RESERVE = 0.1;
 /** Water for less time than this leaves none to bring more, s. Common practice, no source. */
 const SHORT = 2 * 60;
 /** Hose that fills from the tank before anything flows, and a tank that is soon down to its reserve. */

@@ -1,13 +1,13 @@
-import { alongHose, isLaid } from '../assembly/along-hose.js';
+import { alongHose } from '../assembly/along-hose.js';
+import type { AssembledPump, Assembly } from '../assembly/assembly.js';
 import type { Element } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { type HoseLimit, settingLimit } from './hose-limit.js';
 
-/** The highest setting of a relief valve or a governor at the pumps that every part allows. */
+/** The highest setting that every part allows. */
 export interface HighestSetting {
-  /** Gauge pressure at the height of the pump inlets, Pa. */
   pressure: number;
   /** The part that sets it: `hose 1 of the lay`, `the casing of pump a`. */
   by: string;
@@ -15,51 +15,128 @@ export interface HighestSetting {
   source: string;
 }
 
+/** A place where a device holds the pressure, and the highest that it may be set to hold there. */
+export interface SettingPlace {
+  /** `relief valve a`, `the governors`. */
+  at: string;
+  highest?: HighestSetting;
+}
+
 /**
- * The highest setting at which every hose that the engine's pumps press on, in the lay and on the truck, and every casing
- * stands within what it bears. Hose that dips below the pumps, at its ends or between them, stands under the height as well;
- * hose behind an open tank or a booster stands under another pressure. Undefined where no part states a limit.
+ * The highest setting of each device, Pa gauge where it stands, that keeps every hose that it guards within its rating, all
+ * along the ground that it lies on, and every casing too. With everything shut, what lies below the device stands under the
+ * height as well, and what lies beyond a booster under what that makes with nothing flowing.
  */
-export function highestSetting(layout: Layout, state: OperatingPoint): HighestSetting | undefined {
-  const { engine } = layout;
-  const laid = pressedOn(state.assembly.elements).flatMap((element) => {
-    const limit = element.step?.kind === 'hose' ? settingLimit(element.step.hose) : undefined;
-    return limit === undefined ? [] : [setting(limit, element.name, underHeight(state, element))];
-  });
-  const carried = (engine.hose_carried ?? []).flatMap(({ hose, modelName }) => {
+export function highestSettings(layout: Layout, state: OperatingPoint): SettingPlace[] {
+  const { assembly } = state;
+  const { pumps, reliefs, network } = assembly;
+  const own = pumps.filter((pump) => !pump.booster);
+  if (layout.throttle.by === 'speed' && reliefs.length > 0)
+    return reliefs.map(({ name, link }) => {
+      const node = network.links[link].from;
+      const guarded = own.filter((pump) => pump.relief === undefined || pump.relief === link);
+      return {
+        at: name === 'relief valve' ? 'the relief valve' : name,
+        highest: highestAt(layout, state, node, guarded),
+      };
+    });
+  return own.map((pump) => ({
+    at: `the discharge of ${pump.name}`,
+    highest: highestAt(layout, state, pump.discharge.node, [pump]),
+  }));
+}
+
+/** The least of them; undefined where nothing says what it bears. */
+export function lowestOfSettings(places: readonly SettingPlace[]): HighestSetting | undefined {
+  return places
+    .flatMap(({ highest }) => highest ?? [])
+    .reduce<HighestSetting | undefined>(
+      (kept, one) => (kept === undefined || one.pressure < kept.pressure ? one : kept),
+      undefined,
+    );
+}
+
+function highestAt(
+  layout: Layout,
+  state: OperatingPoint,
+  node: number,
+  guarded: readonly AssembledPump[],
+): HighestSetting | undefined {
+  const { site, network } = state.assembly;
+  const { elevation } = network.nodes[node];
+  const over = (height: number) => pressureOfHeight(height - elevation, site.waterDensity);
+  const added = addedBeyond(state.assembly, node);
+  const settings: HighestSetting[] = [];
+  for (const element of state.assembly.elements) {
+    const boosted = added.get(element.from.node);
+    if (element.step?.kind !== 'hose' || boosted === undefined) continue;
+    const limit = settingLimit(element.step.hose);
+    if (limit === undefined) continue;
+    const lowest = lowestGround(state, element);
+    settings.push({
+      ...limit,
+      by: element.name,
+      pressure: limit.pressure + over(lowest) - pressureOfHeight(boosted, site.waterDensity),
+    });
+  }
+  for (const { hose, modelName } of layout.engine.hose_carried ?? []) {
     const limit = settingLimit(hose);
-    return limit === undefined ? [] : [setting(limit, `${modelName} carried`, 0)];
-  });
-  const casings = (['a', 'b'] as const).flatMap((name): HighestSetting[] => {
-    const casing = engine.pumps[name]?.model.limits?.casing;
-    const by = `the casing of pump ${name}`;
-    return casing === undefined
-      ? []
-      : [{ pressure: casing, by, rule: 'casing', source: `limit stated for ${by}` }];
-  });
-  const all = [...laid, ...carried, ...casings];
-  return all.length === 0
-    ? undefined
-    : all.reduce((kept, one) => (one.pressure < kept.pressure ? one : kept));
+    if (limit) settings.push({ ...limit, by: `${modelName} carried`, pressure: limit.pressure + over(0) });
+  }
+  for (const { name, model, discharge } of guarded) {
+    const casing = model.limits?.casing;
+    if (casing === undefined) continue;
+    const pressure = casing + over(discharge.elevation);
+    settings.push({
+      pressure,
+      by: `the casing of ${name}`,
+      rule: 'casing',
+      source: 'limit stated for the pump',
+    });
+  }
+  return lowestOfSettings(settings.map((highest) => ({ at: '', highest })));
 }
 
-function setting(limit: HoseLimit, by: string, height: number): HighestSetting {
-  const { pressure, rule, source } = limit;
-  return { pressure: pressure - height, by, rule, source };
+/** The lowest point of the ground under a hose, m over the pump inlets. */
+function lowestGround(state: OperatingPoint, element: Element): number {
+  return Math.min(...alongHose(state, element).map(({ height }) => height));
 }
 
-/** What the height of the water adds at the lowest point of a hose over the pressure at the pumps, Pa; never below 0. */
-function underHeight(state: OperatingPoint, element: Element): number {
-  const lowest = Math.min(0, ...alongHose(state, element).map(({ height }) => height));
-  return pressureOfHeight(-lowest, state.assembly.site.waterDensity);
-}
-
-/** Parts that the engine's own pumps press on: all but what lies behind an open tank or a booster of the lay. */
-function pressedOn(elements: readonly Element[]): Element[] {
-  const behind = new Set<number>();
-  return elements.filter((element) => {
-    const parts = element.kind === 'tank' || (element.kind === 'pump' && isLaid(element));
-    if (parts || behind.has(element.from.node)) behind.add(element.to.node);
-    return !parts && !behind.has(element.from.node);
+/**
+ * Every node that water comes to from a node without passing one of the engine's pumps or an open surface, with the head
+ * that boosters on the way add with nothing flowing, m.
+ */
+function addedBeyond({ network, pumps, elements }: Assembly, start: number): Map<number, number> {
+  const known = new Map(pumps.map((pump) => [pump.link, pump]));
+  const ways = new Map<number, { to: number; head: number }[]>();
+  const leads = (from: number, to: number, head: number) => {
+    const there = ways.get(from);
+    if (there) there.push({ to, head });
+    else ways.set(from, [{ to, head }]);
+  };
+  const forward = new Set(elements.flatMap(({ oneWay, link }) => (oneWay ? [link] : [])));
+  // A valve that is shut today is opened tomorrow: what stands beyond it is guarded too.
+  network.links.forEach(({ from, to }, link) => {
+    const pump = known.get(link);
+    if (pump && !pump.booster) return;
+    leads(from, to, pump ? headAtRest(pump) : 0);
+    if (!pump && !forward.has(link)) leads(to, from, 0);
   });
+  const added = new Map([[start, 0]]);
+  const next = [start];
+  for (let node = next.pop(); node !== undefined; node = next.pop()) {
+    const here = added.get(node) ?? 0;
+    for (const { to, head } of ways.get(node) ?? []) {
+      if (added.has(to) || network.nodes[to].head !== undefined) continue;
+      added.set(to, here + head);
+      next.push(to);
+    }
+  }
+  return added;
+}
+
+function headAtRest({ curve, speed }: AssembledPump): number {
+  const out = { head: 0, slope: 0 };
+  curve.evaluate(0, out);
+  return out.head * speed * speed;
 }

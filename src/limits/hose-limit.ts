@@ -7,7 +7,7 @@ export const OF_SERVICE_TEST = 0.9;
 /** What a hose may stand at, Pa. */
 export interface HoseLimit {
   pressure: number;
-  rule: 'working' | 'service_test';
+  rule: 'working' | 'service_test' | 'part_of_service_test';
   /** As a sentence says it: `its working pressure`. */
   what: string;
   source: string;
@@ -48,7 +48,7 @@ function serviceTestLimit(hose: Hose, part: number): HoseLimit | undefined {
     };
   return {
     pressure: part * tested,
-    rule: 'service_test',
+    rule: 'part_of_service_test',
     what: '90 % of its service test pressure',
     source: 'NFPA 1962 (2018): relief set to at most 90 % of the service test pressure of the hose used',
   };

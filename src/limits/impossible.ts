@@ -1,11 +1,12 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
+import { npshAvailable } from '../assembly/suction-head.js';
 import type { Measure } from '../quantity/dimension.js';
 import { flowsThrough, hoseLoads, isSoft, lowestAlong } from './hose-load.js';
-import { certainSuctionNeed, npshAvailable } from './suction-head.js';
+import { certainSuctionNeed } from './suction-need.js';
 
 /**
- * `water_parts`: below the vapour pressure of the water, at which a column of it parts. `hose_flat`: soft hose below the air,
+ * `water_parts`: static pressure below the vapour pressure of the water, at which a column of it parts. `hose_flat`: soft hose below the air,
  * which presses it flat, as on a ridge or where a siphon would have to draw. `past_curve`: a pump past the last point that it
  * was measured at. `suction_short`: a pump that moves water with less suction head than its own file asks for.
  */
@@ -37,23 +38,12 @@ const HEAD_ROUNDING = 0.01;
  * state, and no figure is printed there either.
  */
 export function impossibilities(point: OperatingPoint): Impossibility[] {
-  return [...pastCurves(point), ...partings(point), ...suctionsShort(point), ...flatHose(point)];
+  return [...partings(point), ...suctionsShort(point), ...pastCurves(point), ...flatHose(point)];
 }
 
 /** The first reason why a state cannot be; undefined where it stands. */
 export function whyImpossible(point: OperatingPoint): Impossibility | undefined {
   return impossibilities(point)[0];
-}
-
-/** The reason as a sentence that a report fills in. */
-export function reasonOf({ why, at, value, limit, source }: Impossibility): Reason {
-  return { template: why, values: { at, value, limit }, source };
-}
-
-interface Reason {
-  template: string;
-  values: { at: string; value: Measure; limit: Measure };
-  source: string;
 }
 
 /** Gauge pressure at which water boils at the site of a state, Pa: nothing stands below it. */
@@ -69,15 +59,15 @@ function partings(point: OperatingPoint): Impossibility[] {
   const places = [
     ...pumps
       .filter((pump) => Math.abs(point.flow(pump.link)) > STANDSTILL)
-      .map((pump) => ({ at: `the inlet of ${pump.name}`, value: point.totalPressure(pump.inlet) })),
+      .map((pump) => ({ at: `the inlet of ${pump.name}`, value: point.gaugePressure(pump.inlet) })),
     ...elements
       .filter((element) => element.kind !== 'pump' && flowsThrough(point, element))
       .flatMap((element) =>
         element.step?.kind === 'hose'
           ? [lowestOf(point, element)]
           : [
-              { at: `the start of ${element.name}`, value: point.totalPressure(element.from) },
-              { at: `the end of ${element.name}`, value: point.totalPressure(element.to) },
+              { at: `the start of ${element.name}`, value: point.gaugePressure(element.from) },
+              { at: `the end of ${element.name}`, value: point.gaugePressure(element.to) },
             ],
       ),
   ];
@@ -88,20 +78,19 @@ function partings(point: OperatingPoint): Impossibility[] {
       at,
       value: pressure(value),
       limit: pressure(boils),
-      why: '{at} would have to stand below {limit}, where water boils',
+      why: '{at} would have to stand below {limit}, where water boils, so that this flow cannot be had',
       source: 'vapor pressure of water and standard atmosphere',
     }));
 }
 
 function lowestOf(point: OperatingPoint, element: Parameters<typeof lowestAlong>[1]) {
-  const { name, pressure: value } = lowestAlong(point, element);
-  return { at: name, value };
+  const { name, pressure: total } = lowestAlong(point, element);
+  const { to } = element;
+  return { at: name, value: total - (point.totalPressure(to) - point.gaugePressure(to)) };
 }
 
 function suctionsShort(point: OperatingPoint): Impossibility[] {
   return point.assembly.pumps.flatMap((pump): Impossibility[] => {
-    // A pump that moves nothing draws nothing, and needs no suction head for it.
-    if (point.flow(pump.link) <= STANDSTILL) return [];
     const needed = certainSuctionNeed(point, pump);
     const available = npshAvailable(point, pump);
     if (needed === undefined || available >= needed - HEAD_ROUNDING) return [];
@@ -126,7 +115,7 @@ function pastCurves(point: OperatingPoint): Impossibility[] {
       at: pump.name,
       value: { value: point.flow(pump.link), dimension: 'flow' },
       limit: { value: pump.curve.lastFlow * point.speedOf(pump), dimension: 'flow' },
-      why: '{at} would move more than {limit}, where its curve ends, and what it gives there is not known',
+      why: '{at} would move more than {limit}, where its curve ends, and more is not known of it',
       source: 'points of the pump curve',
     }));
 }

@@ -16,3 +16,8 @@ export function pumpLoads(point: OperatingPoint, pump: AssembledPump): PumpSideL
     { side: 'inlet', pressure: point.totalPressure(pump.inlet), limit: limits?.inlet },
   ];
 }
+
+/** Whether a casing or an inlet stands over what its maker allows. */
+export function overPumpLimit(point: OperatingPoint, pump: AssembledPump): boolean {
+  return pumpLoads(point, pump).some(({ pressure, limit }) => limit !== undefined && pressure > limit);
+}

@@ -1,7 +1,7 @@
 import type { CheckAnswer } from '../study/answer.js';
 import { type Block, paragraph } from './document.js';
 import { reportWith } from './report-document.js';
-import { requiredFlow } from './required.js';
+import { toldFlow } from './required.js';
 import { axlesSection, pairCostSection } from './sections/axles.js';
 import { cautionsSection } from './sections/cautions.js';
 import { conditionsSection } from './sections/conditions.js';
@@ -26,7 +26,7 @@ export const checkDocument = reportWith<CheckAnswer>(verdictSection, (answer, fi
   ...requirementSection(answer, figures),
   ...stagingsSection(answer, figures),
   ...conditionsSection(answer, figures),
-  ...pumpsSection(answer, figures, `The pumps at ${requiredFlow(answer, figures)}`),
+  ...pumpsSection(answer, figures, `The pumps at ${toldFlow(answer, figures)}`),
   ...stagingAdviceSection(answer, figures),
   ...heatSection(answer.heat, figures),
   ...suctionSection(answer, figures),

@@ -4,12 +4,12 @@ import type {
   FlowMargin,
   InventoryItem,
   PressureMargin,
+  Refusal,
   Requirement,
   StagingAnswer,
   TestOrifice,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
-import { impossibleTree } from './impossible.js';
 import { acrossTree, bracketTree, highestPlaceTree } from './json-conditions.js';
 import { engineTree } from './json-engine.js';
 import { pumpTree } from './json-pump.js';
@@ -44,25 +44,26 @@ const requirementTree = (requirement: Requirement) => ({
 const orificeTree = (orifice: TestOrifice, units: UnitSystem) => ({
   bore: new Bore(orifice.bore),
   discharge_coefficient: orifice.dischargeCoefficient,
-  reading: orifice.impossible ? null : of('pressure', orifice.reading),
-  flow: orifice.impossible ? null : of('flow', orifice.flow),
-  margin: orifice.impossible ? null : of('pressure', orifice.margin),
-  grade: orifice.impossible ? null : orifice.grade,
-  reason: impossibleTree(orifice.impossible, units),
+  reading: orNull('pressure', orifice.reading),
+  flow: orNull('flow', orifice.flow),
+  margin: orNull('pressure', orifice.margin),
+  grade: orifice.grade ?? null,
+  reason: refusalText(orifice.refusal, units),
   grades: orifice.grades.map(({ grade, from }) => ({ grade, from: of('pressure', from) })),
   source: orifice.source,
 });
+
+const refusalText = (refusal: Refusal | undefined, units: UnitSystem) =>
+  refusal ? statementText(refusal, figuresIn(units)) : null;
 
 const stagingTree = (line: StagingAnswer, units: UnitSystem) => ({
   staging: line.staging,
   verdict: line.verdict,
   at_required_flow: pressureMargin(line.atRequiredFlow),
   at_required_pressure: flowMargin(line.atRequiredPressure),
-  reading: line.reading
-    ? { pressure: of('pressure', line.reading.reading), margin: of('pressure', line.reading.margin) }
-    : null,
   shutoff: orNull('pressure', line.shutoff),
   reachable: line.reachable,
+  reason: refusalText(line.refusal, units),
   limit: line.limit ? statementText(line.limit, figuresIn(units)) : null,
   shares: line.shares.map(({ pump, flow, share, cooling }) => ({
     pump,
@@ -98,7 +99,8 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   judged_at: answer.judgedAt,
   at_required_flow: pressureMargin(answer.atRequiredFlow),
   at_required_pressure: flowMargin(answer.atRequiredPressure),
-  reason: impossibleTree(answer.impossible, units),
+  reason: refusalText(answer.refusal, units),
+  told_at: orNull('flow', answer.toldAt),
   ...(answer.testOrifice ? { test_orifice: orificeTree(answer.testOrifice, units) } : {}),
   stagings: answer.stagings.map((line) => stagingTree(line, units)),
   inventory: answer.inventory.map((line) => inventoryTree(line, units)),
@@ -113,10 +115,10 @@ export const checkTree = (answer: CheckAnswer, units: UnitSystem) => ({
   returns: answer.returns.map(({ name, flow }) => ({ name, flow: of('flow', flow) })),
   highest_place: answer.highestPlace ? highestPlaceTree(answer.highestPlace) : null,
   power_bracket: answer.powerBracket ? bracketTree(answer.powerBracket, units) : null,
-  suction: answer.suction ? suctionTree(answer.suction) : null,
+  suction: answer.suction ? suctionTree(answer.suction, units) : null,
   pressure_control: answer.pressureControl ? pressureControlTree(answer.pressureControl) : null,
   staging_advice: answer.stagingAdvice ? stagingAdviceTree(answer.stagingAdvice, units) : null,
-  across: answer.across.map((across) => acrossTree(across, units)),
+  across: answer.across.map((one) => acrossTree(one, units)),
   ...engineTree(answer, units),
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),

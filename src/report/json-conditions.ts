@@ -7,9 +7,10 @@ import type {
   SweptQuantity,
   VerdictUnder,
 } from '../study/answer.js';
-import { impossibleTree } from './impossible.js';
+import { figuresIn } from './figures.js';
 import { orNull } from './json-tree.js';
 import { of } from './required.js';
+import { statementText } from './sentence.js';
 
 const SWEPT: Record<SweptQuantity, Dimension> = {
   elevation: 'length',
@@ -26,8 +27,8 @@ const verdictTree = (here: VerdictUnder, units: UnitSystem) => ({
   reading: orNull('pressure', here.reading),
   reading_margin: orNull('pressure', here.readingMargin),
   pumps: here.pumps.map(({ name, limitedBy }) => ({ name, limited_by: limitedBy })),
-  cavitating: here.impossible?.code === 'suction_short' ? [here.impossible.at] : [],
-  reason: impossibleTree(here.impossible, units),
+  cavitating: here.refusal?.code === 'suction_short' && here.refusal.pump ? [here.refusal.pump] : [],
+  reason: here.refusal ? statementText(here.refusal, figuresIn(units)) : null,
 });
 
 export const acrossTree = (across: AcrossAnswer, units: UnitSystem) => ({

@@ -7,9 +7,10 @@ import type {
   LifeAnswer,
   PumpOutAnswer,
 } from '../study/engine-answer.js';
-import { impossibleTree } from './impossible.js';
+import { figuresIn } from './figures.js';
 import { InRole, orNull, statementTree } from './json-tree.js';
 import { of } from './required.js';
+import { statementText } from './sentence.js';
 
 const hours = (value: number | undefined) =>
   value === undefined ? null : new InRole('running', of('time', value));
@@ -47,11 +48,12 @@ const pumpOutTree = ({ out, staging, verdict, types, standing }: PumpOutAnswer, 
   standing: standing.map((one) => ({
     staging: one.staging,
     check: one.check,
+    reaches: one.reaches,
     flow: orNull('flow', one.flow),
     shutoff: orNull('pressure', one.shutoff),
     backflow_shut: orNull('flow', one.backflowShut),
-    reason: impossibleTree(one.impossible, units),
     backflow: orNull('flow', one.backflow),
+    reason: one.refusal ? statementText(one.refusal, figuresIn(units)) : null,
   })),
 });
 

@@ -5,7 +5,7 @@ import { orNull, Vacuum } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
 
-export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer) => ({
+export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer, units: UnitSystem) => ({
   pumps: pumps.map((pump) => ({
     pump: pump.pump,
     npsh_available: pump.available > 0 ? of('length', pump.available) : null,
@@ -17,9 +17,10 @@ export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer) => ({
   tank: tank.map((line) => ({
     level: of('ratio', line.level),
     verdict: line.verdict,
-    pump: line.pump,
-    margin: of('length', line.margin),
-    vacuum: new Vacuum(line.vacuum),
+    pump: line.pump ?? null,
+    margin: orNull('length', line.margin),
+    vacuum: line.vacuum === undefined ? null : new Vacuum(line.vacuum),
+    reason: line.refusal ? statementText(line.refusal, figuresIn(units)) : null,
   })),
   lift: lift
     ? {
@@ -32,7 +33,7 @@ export const suctionTree = ({ pumps, tank, lift }: SuctionAnswer) => ({
           limit: row.limit,
           pump: row.pump,
           basis: row.basis,
-          vacuum: new Vacuum(row.vacuum),
+          vacuum: row.vacuum === undefined ? null : new Vacuum(row.vacuum),
         })),
       }
     : null,
@@ -67,7 +68,7 @@ export const lineControlTree = (control: LineControl) => ({
     closing_time: orNull('time', surge.closingTime),
     rise: of('pressure', surge.rise),
     peak: of('pressure', surge.peak),
-    hose_service_test: orNull('pressure', surge.hoseTest),
+    hose_limit: orNull('pressure', surge.hoseLimit?.pressure),
   })),
 });
 
@@ -75,6 +76,7 @@ export const pressureControlTree = (control: PressureControl) => ({
   ...lineControlTree(control),
   flowing: of('pressure', control.flowing),
   shut: of('pressure', control.shut),
+  needed: orNull('pressure', control.needed),
   highest_setting: control.highest
     ? {
         pressure: of('pressure', control.highest.pressure),
@@ -82,6 +84,11 @@ export const pressureControlTree = (control: PressureControl) => ({
         rule: control.highest.rule,
       }
     : null,
+  highest_at: control.places.map(({ at, highest }) => ({
+    at,
+    pressure: orNull('pressure', highest?.pressure),
+    by: highest?.by ?? null,
+  })),
   series: control.series.map((one) => ({
     staging: one.staging,
     second: one.second,
@@ -105,7 +112,7 @@ export const stagingAdviceTree = (advice: StagingAdvice, units: UnitSystem) => (
           share: of('ratio', share),
         })),
         weaker: advice.parallel.weaker,
-        shut_out_from: of('pressure', advice.parallel.shutOutFrom),
+        shut_out_from: orNull('pressure', advice.parallel.shutOutFrom),
         shut_out_at_rest: advice.parallel.shutOutAtRest,
         balance: advice.parallel.balance
           ? {

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { maybe, quantityJson, stagingName, verdict } from './json-schema-parts.js';
+import { maybe, quantityJson, reason, stagingName, verdict } from './json-schema-parts.js';
 
 /** The shapes of what a check says of the engine besides its rating: heat, one pump out, life, weight and limits. */
 
@@ -43,23 +43,21 @@ const pumpOutJson = z
         inventory: z.enum(['meets', 'falls_short', 'not_stated']).meta({
           description: 'Of what else the type asks: tank, hose, crew, weight.',
         }),
-        missing: z.array(z.string()).meta({
-          description: 'Of that, what falls short: the pump alone makes the type, the engine does not.',
-        }),
+        missing: z.array(z.string()).meta({ description: 'Lines of the inventory that fall short of it.' }),
       }),
     ),
     standing: z.array(
       z.strictObject({
         staging: stagingName,
         check: z.enum(['works', 'stuck_open']),
-        flow: maybe('Of the other pump at the required pressure; null where it never reaches it.'),
-        shutoff: maybe('Of the other pump with nothing drawn; null where that state cannot be.'),
+        reaches: z.boolean().meta({ description: 'Whether the other pump reaches the required pressure.' }),
+        flow: maybe(
+          'Of the other pump at the required pressure; null where it does not reach it or cannot be.',
+        ),
+        shutoff: maybe('Of the other pump with nothing drawn.'),
         backflow_shut: maybe('Back through the pump that stands, with the outlets shut.'),
-        reason: z
-          .string()
-          .nullable()
-          .meta({ description: 'Why it gives nothing, where no state in which it does can be.' }),
         backflow: maybe('Back through it at the required pressure.'),
+        reason,
       }),
     ),
   })

@@ -66,3 +66,5 @@ export const shareJson = z.strictObject({
   cooling_flow: maybe('Back to the tank by its own cooling line; null where it has none.'),
   share: quantityJson('Of what the pumps give to the discharge.'),
 });
+
+export const reason = z.string().nullable().meta({ description: 'Why a figure of this is null.' });

@@ -1,10 +1,11 @@
 import * as z from 'zod';
-import { maybe, quantityJson, shareJson, stagingName, verdict } from './json-schema-parts.js';
+import { maybe, quantityJson, reason, shareJson, stagingName, verdict } from './json-schema-parts.js';
 
 /** The shapes of what a check says of the engine as it runs: suction, pressure control and staging. */
 
-const basis = z.enum(['file', 'lift_practice']).meta({
-  description: "What it is held against: the pump's own file, or two thirds of the theoretical lift.",
+const basis = z.enum(['file', 'file_extended', 'lift_practice']).meta({
+  description:
+    "What it is held against: the pump's own file, its rows carried on past their ends, or two thirds of the theoretical lift.",
 });
 
 export const suctionJson = z
@@ -26,9 +27,10 @@ export const suctionJson = z
         z.strictObject({
           level: quantityJson('Part that is full.'),
           verdict,
-          pump: z.string().meta({ description: 'The one with the least suction head to spare.' }),
-          margin: quantityJson('Suction head to spare.'),
-          vacuum: quantityJson('At that pump.'),
+          pump: z.string().nullable().meta({ description: 'The one with the least suction head to spare.' }),
+          margin: maybe('Suction head to spare; null where that state cannot be.'),
+          vacuum: maybe('At that pump.'),
+          reason,
         }),
       )
       .meta({ description: 'Tank to pump, full and four fifths drawn; empty where the water is no tank.' }),
@@ -44,7 +46,7 @@ export const suctionJson = z
             limit: z.enum(['cavitates', 'end_of_curve']),
             pump: z.string(),
             basis,
-            vacuum: quantityJson('Highest of the pumps, while that is drawn.'),
+            vacuum: maybe('Highest of the pumps, while that is drawn; null where even that cannot be.'),
           }),
         ),
       })
@@ -89,7 +91,7 @@ const lineControlShape = {
       closing_time: maybe('Null where it is slammed.'),
       rise: quantityJson('By Joukowsky.'),
       peak: quantityJson('With what stood there before.'),
-      hose_service_test: maybe('Of the hose that the nozzle hangs on; null where it states none.'),
+      hose_limit: maybe('What the hose that the nozzle hangs on bears; null where that is not known.'),
     }),
   ),
 };
@@ -103,13 +105,23 @@ export const pressureControlJson = z
     ...lineControlShape,
     flowing: quantityJson('Highest pump discharge at the required flow.'),
     shut: quantityJson('Highest pump discharge with the outlets shut and the device acting.'),
+    needed: maybe('Where the device stands, by the required flow at its pressure; null past the curves.'),
     highest_setting: z
       .strictObject({
         pressure: quantityJson('That every part bears.'),
         by: z.string(),
-        rule: z.enum(['service_test', 'working', 'casing']),
+        rule: z.enum(['part_of_service_test', 'service_test', 'working', 'casing']),
       })
       .nullable(),
+    highest_at: z
+      .array(
+        z.strictObject({
+          at: z.string(),
+          pressure: maybe('Highest setting there; null where nothing says what it bears.'),
+          by: z.string().nullable(),
+        }),
+      )
+      .meta({ description: 'Of each place that a device stands at.' }),
     series: z.array(
       z.strictObject({
         staging: stagingName,
@@ -132,7 +144,9 @@ export const stagingAdviceJson = z
       .strictObject({
         shares: z.array(shareJson),
         weaker: z.string(),
-        shut_out_from: quantityJson('Pressure at the outlet from which the weaker pump moves no water.'),
+        shut_out_from: maybe(
+          'Pressure at the outlet from which the weaker pump moves no water; null where nothing shuts it out.',
+        ),
         shut_out_at_rest: z.boolean(),
         balance: z
           .strictObject({

@@ -15,6 +15,7 @@ import {
   headJson,
   maybe,
   quantityJson,
+  reason,
   shareJson,
   solverJson,
   stagingName,
@@ -32,8 +33,6 @@ import {
  * The shapes of the JSON answers, for programs that read them and for our own tests. The reports do not load this
  * module: building the schemas would cost every run what only a reader needs.
  */
-
-const reason = z.string().nullable().meta({ description: 'Why a pressure of this is null.' });
 
 const pointJson = z
   .strictObject({
@@ -83,7 +82,7 @@ const testOrificeJson = z
   .strictObject({
     bore: quantityJson('Of the orifice.'),
     discharge_coefficient: z.number(),
-    reading: maybe('Predicted at the gauge upstream of the orifice; null where water would boil.'),
+    reading: maybe('Predicted at the gauge upstream of the orifice; null where it cannot be told.'),
     flow: maybe('Through the orifice at that reading.'),
     margin: maybe('Reading less the pass mark.'),
     grade: z.string().nullable(),
@@ -99,14 +98,9 @@ const stagingJson = z
     verdict,
     at_required_flow: pressureMarginJson,
     at_required_pressure: flowMarginJson,
-    reading: z
-      .strictObject({ pressure: quantityJson('At the gauge.'), margin: quantityJson('Over the pass mark.') })
-      .nullable()
-      .meta({
-        description: "At the agency's test orifice; null where the typing names none or the state cannot be.",
-      }),
     shutoff: maybe('At the outlet with nothing flowing.'),
     reachable: z.boolean().meta({ description: "Whether the required flow lies on the pumps' curves." }),
+    reason,
     limit: z.string().nullable().meta({ description: 'What limits it, where something does.' }),
     shares: z.array(shareJson),
   })
@@ -180,7 +174,7 @@ const verdictUnder = {
     .array(z.strictObject({ name: z.string(), limited_by: z.enum(['governor', 'power', 'not_known']) }))
     .meta({ description: 'What keeps each from turning faster.' }),
   cavitating: z.array(z.string()).meta({ description: 'Pumps short of suction head by their own files.' }),
-  reason: z.string().nullable().meta({ description: 'Why the flow cannot be had.' }),
+  reason,
 };
 
 const sweptQuantity = z.enum(['elevation', 'air_temperature', 'water_temperature', 'wear', 'tank_level']);
@@ -246,7 +240,10 @@ export const checkJson = z
     judged_at: z.string().meta({ description: 'Where the pressure is read.' }),
     at_required_flow: pressureMarginJson,
     at_required_pressure: flowMarginJson,
-    reason: z.string().nullable().meta({ description: 'Why the required flow cannot be had.' }),
+    reason,
+    told_at: maybe(
+      'Flow drawn where pumps, losses and gauges are told: what is required, or the most that can be drawn.',
+    ),
     test_orifice: testOrificeJson.optional(),
     stagings: z.array(stagingJson),
     inventory: z.array(inventoryJson),

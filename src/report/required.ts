@@ -19,3 +19,11 @@ export function requiredPressure({ requirement, atRequiredFlow, stagings }: Aske
   const rivals = [atRequiredFlow, ...stagings.map((line) => line.atRequiredFlow)].map((at) => at?.pressure);
   return figures.stated('requirement.pressure', of('pressure', requirement.pressure), rivals);
 }
+
+/** The flow at which pumps, losses and gauges are told: what is required, or the most that can be drawn. */
+export function toldFlow(answer: Asked & Pick<CheckAnswer, 'toldAt'>, figures: Figures): string {
+  const { toldAt, requirement } = answer;
+  return toldAt === undefined || toldAt === requirement.flow
+    ? requiredFlow(answer, figures)
+    : `${figures.say('told_at', 'flow', toldAt, { limit: requirement.flow })}, the most that can be drawn`;
+}

@@ -1,8 +1,8 @@
 import type { TypingAsked } from '../layout/layout.js';
 import type { AcrossAnswer, Sweep, SweptQuantity } from './answer.js';
 import { type Conditions, under } from './conditions.js';
+import { verdictHere } from './judge.js';
 import type { Rig } from './rig.js';
-import { verdictHere } from './verdict-here.js';
 
 const CONDITION: Record<SweptQuantity, keyof Conditions> = {
   elevation: 'elevation',

@@ -1,6 +1,5 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
-import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { AdvanceAnswer } from './advance-answer.js';
 import type { ClockAnswer } from './clock-answer.js';
@@ -14,6 +13,7 @@ import type {
 } from './field-answer.js';
 import type { LineControl, PressureControl } from './pressure-control.js';
 import type { ReachAnswer } from './reach-answer.js';
+import type { Refusal } from './refusal.js';
 import type { RequireAnswer } from './require-answer.js';
 import type { StagingAdvice } from './staging-advice.js';
 import type { SuctionAnswer } from './suction.js';
@@ -23,7 +23,16 @@ export type * from './clock-answer.js';
 export type * from './field-answer.js';
 export type * from './reach-answer.js';
 export type * from './require-answer.js';
-export type { Caution, LineControl, PressureControl, StagingAdvice, StagingName, Statement, SuctionAnswer };
+export type {
+  Caution,
+  LineControl,
+  PressureControl,
+  Refusal,
+  StagingAdvice,
+  StagingName,
+  Statement,
+  SuctionAnswer,
+};
 
 /**
  * What the studies answer. Everything is SI (gauge pascals, cubic metres a second, metres, kelvin); no text here
@@ -94,29 +103,30 @@ export interface StagingAnswer {
   shutoff?: number;
   /** Whether the required flow lies on the pumps' curves. */
   reachable: boolean;
-  /** What the inspector would read, where the typing names an orifice and the state can be. */
-  reading?: Pick<TestOrifice, 'reading' | 'margin'>;
-  /** Why the required flow cannot be had. */
-  impossible?: Impossibility;
+  /** Why no figure at the required flow is told, though it lies on the curves. */
+  refusal?: Refusal;
   /** Why not, or what limits it: `pump a runs off its curve at {flow}`. */
   limit?: Statement;
   /** Who moves how much at the required flow. */
   shares: PumpShare[];
+  /** At the test orifice, over what is asked there, where it was read. */
+  readingMargin?: number;
 }
 
 export interface TestOrifice {
   bore: number;
   dischargeCoefficient: number;
-  reading: number;
-  flow: number;
-  margin: number;
+  /** Undefined behind a refusal, as are flow, margin and grade. */
+  reading?: number;
+  flow?: number;
+  margin?: number;
   /** Pressure from which the grade starts, best first; the last is the pass mark. */
   grades: { grade: string; from: number }[];
   /** `excellent`, `good`, `acceptable`, `below`, or `pass`/`below` where the agency names no grades. */
-  grade: string;
-  source: string;
+  grade?: string;
   /** Why no reading can be told. */
-  impossible?: Impossibility;
+  refusal?: Refusal;
+  source: string;
 }
 
 export interface InventoryItem {
@@ -185,10 +195,8 @@ export interface VerdictUnder {
   reading?: number;
   readingMargin?: number;
   pumps: { name: string; limitedBy: PumpAnswer['limitedBy'] }[];
-  /** Why the required flow, or that through the orifice, cannot be had; there are then no figures of it. */
-  impossible?: Impossibility;
-  /** The least margin that the verdict stands on, as a part of what is asked; below 0 where it does not stand. */
-  slack: number;
+  /** Why no figure is told, at the required flow or at the test orifice. */
+  refusal?: Refusal;
 }
 
 export interface AcrossAnswer {
@@ -251,8 +259,10 @@ export interface CheckAnswer extends RunningFacts, EngineFacts {
   judgedAt: string;
   atRequiredFlow?: PressureMargin;
   atRequiredPressure?: FlowMargin;
-  /** Why the required flow cannot be had. */
-  impossible?: Impossibility;
+  /** Why no figure at the required flow is told, though it lies on the curves. */
+  refusal?: Refusal;
+  /** The flow drawn in what is shown of the pumps, losses and gauges, m3/s: what is required, or the most that can be drawn. */
+  toldAt?: number;
   testOrifice?: TestOrifice;
   stagings: StagingAnswer[];
   inventory: InventoryItem[];

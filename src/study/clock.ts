@@ -5,6 +5,7 @@ import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
+import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { waterPower } from '../physics/pump-power.js';
 import { fromUnit } from '../quantity/format.js';
@@ -12,7 +13,7 @@ import { totalFlow } from './always-run.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
 import type { ClockAnswer, FuelClock, ShuttleClock, TankClock } from './clock-answer.js';
-import { DrawDown, RESERVE, RESERVE_SOURCE } from './drawdown.js';
+import { DrawDown } from './drawdown.js';
 import { governed } from './governor.js';
 import { hoseFill, laidSteps } from './lay-stores.js';
 import { Rig, SolvedAssembly } from './rig.js';
@@ -79,7 +80,7 @@ export function tankClock(layout: Layout, point: OperatingPoint): TankClock | un
   if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
   const drawDown = new DrawDown(tank, resolved(point));
   const { capacity } = tank;
-  const reserve = RESERVE * capacity;
+  const reserve = TANK_RESERVE * capacity;
   const fill = hoseFill(layout);
   const usable = Math.max(0, capacity - reserve - fill);
   const flowFull = drawDown.flowAt(capacity);
@@ -95,7 +96,7 @@ export function tankClock(layout: Layout, point: OperatingPoint): TankClock | un
     surfaceLow: drawDown.surface(reserve),
     endurance: flowFull > STANDSTILL ? endurance : null,
     flowTimesMinutes: flowFull > STANDSTILL ? usable / flowFull : null,
-    source: RESERVE_SOURCE,
+    source: TANK_RESERVE_SOURCE,
   };
 }
 

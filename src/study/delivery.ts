@@ -1,5 +1,8 @@
+import type { HungOutlet } from '../assembly/assemble.js';
 import type { AssembledPump, Assembly, NamedPlace, StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { whyImpossible } from '../limits/impossible.js';
+import type { LinkLaw } from '../network/network.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { velocityHead } from '../physics/velocity.js';
 import { samePlumbing } from './conditions.js';
@@ -10,6 +13,8 @@ import { type Rig, SolvedAssembly } from './rig.js';
 const FLOW_FOUND = 1e-7;
 const PRESSURE_FOUND = 10;
 const CURVE_FOUND = 1e-5;
+/** What can be drawn at all is found to this part of what was looked for. */
+const POSSIBLE_FOUND = 1e-4;
 
 /** A flow that is too small to bracket a pressure is taken this much larger at most. */
 const WIDER = 1.15;
@@ -27,6 +32,20 @@ export interface EndOfCurves {
   pump: AssembledPump;
 }
 
+/** How an outlet is hung on an end, with the networks in which one hangs already, whatever drives the pumps in them. */
+interface Hanging {
+  assemble: (staging: StagingName, hung: HungOutlet) => Assembly;
+  made: { law: LinkLaw; solved: SolvedAssembly }[];
+  /** An assembly with the pumps as the asking rig has them; the rig that laid it needs none. */
+  turned?: (assembly: Assembly) => Assembly;
+}
+
+const sameLaw = (one: LinkLaw, other: LinkLaw): boolean =>
+  one.kind === 'resistance' &&
+  other.kind === 'resistance' &&
+  one.resistance === other.resistance &&
+  one.linearBelow === other.linearBelow;
+
 /** A state with the flow that is drawn in it, m3/s. */
 export interface Drawn {
   flow: number;
@@ -42,6 +61,7 @@ export class Delivery {
   readonly staging: StagingName;
   readonly assembly: Assembly;
   private readonly fromTank: boolean;
+  private readonly hanging: Hanging | undefined;
   private readonly solved: SolvedAssembly;
   /** Bore that the gauge at the end stands in, m. */
   private readonly bore: number | undefined;
@@ -49,7 +69,14 @@ export class Delivery {
   private latest: (Drawn & { lift: number | undefined }) | undefined;
   private readonly found = new Map<number | undefined, Found>();
 
-  constructor(solved: SolvedAssembly, end: NamedPlace, gaugeBore?: number, fromTank = false) {
+  constructor(
+    solved: SolvedAssembly,
+    end: NamedPlace,
+    gaugeBore?: number,
+    fromTank = false,
+    hanging?: Hanging,
+  ) {
+    this.hanging = hanging;
     this.fromTank = fromTank;
     this.assembly = solved.assembly;
     this.end = end;
@@ -58,9 +85,10 @@ export class Delivery {
     this.bore = gaugeBore ?? end.place.bore;
   }
 
-  /** The same end of the same network, with the pumps as another assembly of it has them. */
-  as(assembly: Assembly): Delivery {
-    return new Delivery(this.solved.as(assembly), this.end, this.bore, this.fromTank);
+  /** The same end of the same network, with the pumps as another rig of the same plumbing has them. */
+  as(assembly: Assembly, turned: Hanging['turned']): Delivery {
+    const { solved, end, bore, fromTank, hanging } = this;
+    return new Delivery(solved.as(assembly), end, bore, fromTank, hanging && { ...hanging, turned });
   }
 
   /**
@@ -75,6 +103,37 @@ export class Delivery {
       source.node,
       lift === undefined ? (network.nodes[source.node].head as number) : -lift,
     );
+  }
+
+  /** Asks something with the water so far below the pumps (m), and puts it back. */
+  drawing<T>(lift: number | undefined, ask: () => T): T {
+    this.drawFrom(lift);
+    try {
+      return ask();
+    } finally {
+      this.drawFrom(undefined);
+    }
+  }
+
+  /** What flows through an outlet of a law that hangs on the end, m3/s, and the state. */
+  through(law: LinkLaw): Drawn {
+    const hung = this.hung(law);
+    const state = hung.solve();
+    return { flow: state.flow(hung.assembly.hung as number), state };
+  }
+
+  /** The network with an outlet of a law on the end: a part of it, and not a flow that is drawn. */
+  private hung(law: LinkLaw): SolvedAssembly {
+    const { hanging, end, staging } = this;
+    if (hanging === undefined) throw new TypeError('nothing can be hung on an end that no rig laid');
+    const known = hanging.made.find((one) => sameLaw(one.law, law));
+    if (known) {
+      const { turned } = hanging;
+      return turned ? known.solved.as(turned(known.solved.assembly)) : known.solved;
+    }
+    const solved = new SolvedAssembly(hanging.assemble(staging, { end: end.name, law }));
+    hanging.made.push({ law, solved });
+    return hanging.turned ? solved.as(hanging.turned(solved.assembly)) : solved;
   }
 
   /** Solves with a flow drawn at the end, m3/s. */
@@ -154,6 +213,24 @@ export class Delivery {
   }
 
   /**
+   * The most that can be drawn up to a flow, m3/s, in a state that the gate lets pass, and that state; undefined where not even
+   * nothing can be drawn.
+   */
+  mostPossible(upTo: number): Drawn | undefined {
+    const at = (flow: number) => {
+      const state = flow === 0 ? this.atRest() : this.at(flow);
+      return { value: whyImpossible(state) ? -1 : 1, state };
+    };
+    const high = Math.min(upTo, this.endOfCurves().flow);
+    const atHigh = at(high);
+    if (atHigh.value >= 0) return { flow: high, state: atHigh.state };
+    const atLow = at(0);
+    if (atLow.value < 0) return undefined;
+    const end = closeIn(at, { low: 0, atLow, high, atHigh }, high * POSSIBLE_FOUND, () => false);
+    return { flow: end.low, state: end.atLow.state };
+  }
+
+  /**
    * The flow, m3/s, at which the end still has a pressure, and the state there; undefined where even with nothing drawn it
    * has less. A flow that it finds past the end of a curve is no answer, and for the caller to refuse. `near` is where the
    * search starts: a flow, or a state that is solved already.
@@ -211,13 +288,18 @@ export function deliveries(rig: Rig, staging: StagingName): readonly Delivery[] 
     const sameThrottle = before.rig.throttle.a === throttle.a && before.rig.throttle.b === throttle.b;
     if (before.rig.layout === layout && sameThrottle) return ends;
     const turned = rig.turned(ends[0].assembly);
-    return ends.map((end) => end.as(turned));
+    return ends.map((end) => end.as(turned, (assembly) => rig.turned(assembly)));
   }
   const orifice = closingOrifice(rig);
-  const assembly = rig.assemble({ staging, lay: orifice ? 'to_end' : 'none' });
+  const lay = orifice ? 'to_end' : 'none';
+  const assembly = rig.assemble({ staging, lay });
   const fromTank = layout.supply.kind === 'tank';
   const ends = assembly.ends.map(
-    (end) => new Delivery(new SolvedAssembly(assembly), end, orifice?.teeBore, fromTank),
+    (end) =>
+      new Delivery(new SolvedAssembly(assembly), end, orifice?.teeBore, fromTank, {
+        assemble: (of, hung) => rig.assemble({ staging: of, lay, hung }),
+        made: [],
+      }),
   );
   if (before === undefined) made.set(staging, { rig, ends });
   return ends;

@@ -4,11 +4,6 @@ import type { Layout } from '../layout/layout.js';
 import type { SolvedAssembly } from './rig.js';
 import { drawnFrom } from './supply.js';
 
-/** Part of the tank that is kept back. */
-export const RESERVE = 0.1;
-export const RESERVE_SOURCE =
-  'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
-
 /**
  * The engine's tank as it runs down: its surface falls evenly from full to empty, and the flow with it. Without a depth
  * of its own the surface falls to the height of the pump inlets, or not at all where it is stated at or below them.

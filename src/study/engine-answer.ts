@@ -1,7 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Statement } from '../caution/caution.js';
-import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
+import type { Refusal } from './refusal.js';
 
 /** What a check says of the engine beyond its rating: heat, one pump out, life, weight, and every limit. */
 
@@ -50,7 +50,7 @@ export interface TypeMet {
   margin: number;
   /** Of what else the type asks: tank, hose, crew, weight. */
   inventory: Verdict | 'not_stated';
-  /** Of that, what falls short: the pump alone makes the type then, and the engine does not. */
+  /** Lines of the inventory that fall short of it. */
   missing: string[];
 }
 
@@ -58,15 +58,18 @@ export interface TypeMet {
 export interface StandingPump {
   staging: StagingName;
   check: 'works' | 'stuck_open';
-  /** What the other one still gives at the required pressure; undefined where it never reaches it. */
+  /** Whether the other one reaches the required pressure at all. */
+  reaches: boolean;
+  /** What it still gives there; undefined where it does not reach it, or behind a refusal. */
   flow?: number;
-  /** Why it gives nothing, where no state in which it does can be. */
-  impossible?: Impossibility;
   /** Of the other one at no flow drawn; undefined where that state cannot be. */
   shutoff?: number;
   /** What runs back through the pump that stands, with the outlets shut and at the required pressure. */
   backflowShut?: number;
   backflow?: number;
+  /** Why nothing is told at the required pressure, and with the outlets shut. */
+  refusal?: Refusal;
+  refusedShut?: Refusal;
 }
 
 export interface PumpOutAnswer {

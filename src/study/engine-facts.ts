@@ -22,13 +22,13 @@ export function engineFacts(
   rig: Rig,
   typing: TypingAsked,
   judged: readonly StagingJudged[],
-  states: { working: OperatingPoint; shut: OperatingPoint },
+  states: { working: OperatingPoint | undefined; shut: OperatingPoint },
   beside: Beside,
 ): EngineFacts {
   const { layout } = rig;
   return {
     hotDay: beside('a hot day', () => hotDay(rig, typing)),
-    heat: heatOf(layout, states.working, states.shut),
+    heat: states.working ? heatOf(layout, states.working, states.shut) : [],
     pumpsOut: beside('one pump out', () => pumpsOut(rig, typing, judged)) ?? [],
     life: beside('wear and service', () => lifeOf(rig, typing)),
     axles: axlesOf(layout),

@@ -1,15 +1,13 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
-import { SCALDING } from '../caution/pump-shut-out.js';
 import type { Layout } from '../layout/layout.js';
+import { RISE_ALLOWED, SCALDING } from '../limits/water-temperature.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { boilingTemperature, flowForRise, roughLeastFlow, timeToWarm } from '../physics/pump-heat.js';
 import { temperatureRise, waterPower } from '../physics/pump-power.js';
 import type { CoolingPlace, HeatAnswer } from './engine-answer.js';
 
-/** Rise of temperature that the least flow allows: 15 degF. General pump texts, gpm = bhp / 2.95. */
-const RISE_ALLOWED = 15 / 1.8;
 /** What each of the engine's own pumps does to the temperature of its water: at work, and with every outlet shut. */
 export function heatOf(layout: Layout, working: OperatingPoint, shut?: OperatingPoint): HeatAnswer[] {
   return working.assembly.pumps
@@ -70,14 +68,24 @@ function powerAtShutoff(pump: AssembledPump) {
  * the power is not known. Water that circulates in the pump takes the power that the pump takes at that flow.
  */
 function leavingTemperature(state: OperatingPoint, pump: AssembledPump): number | undefined {
-  const { waterDensity, waterTemperature } = state.assembly.site;
+  const { waterDensity } = state.assembly.site;
   const flow = state.flow(pump.link);
   const { held, model } = pump;
+  const entering = enteringTemperature(state, pump);
   const shaft = held ? held.power.at(flow, state.speedOf(pump)) : model.power?.rated;
-  if (shaft === undefined || flow <= STANDSTILL) return undefined;
+  if (shaft === undefined || entering === undefined || flow <= STANDSTILL) return undefined;
   const rise = state.totalPressure(pump.discharge) - state.totalPressure(pump.inlet);
   const useful = waterPower(flow, heightOfPressure(Math.max(0, rise), waterDensity), waterDensity);
-  return waterTemperature + temperatureRise(Math.max(shaft, useful), useful, flow, waterDensity);
+  return entering + temperatureRise(Math.max(shaft, useful), useful, flow, waterDensity);
+}
+
+/** How warm water comes to a pump, K: in series the second draws what the first has warmed; undefined where that is not known. */
+function enteringTemperature(state: OperatingPoint, pump: AssembledPump): number | undefined {
+  const { pumps, site, staging } = state.assembly;
+  const [first] = pumps.filter((one) => !one.booster);
+  return staging.startsWith('series') && pump !== first
+    ? leavingTemperature(state, first)
+    : site.waterTemperature;
 }
 
 function coolingPlace({ engine }: Layout): CoolingPlace {

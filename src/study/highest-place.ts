@@ -18,17 +18,17 @@ const NEAR = 5e-5;
 /**
  * The highest place at which the pumps' verdict still stands, with the day and everything else as laid out: higher up the
  * engines have less power and the air pushes less water into the pumps, so that nothing gets better on the way up. It is
- * looked for from sea level, so that the layout's own height does not bear on it. Where a file gives no power it lies in a
- * bracket, as the verdict does, and the least of that is the answer.
+ * looked for from sea level to the top, wherever the layout's own site is. Where a file gives no power it lies in a bracket,
+ * as the verdict does, and the least of that is the answer.
  */
 export function highestPlace(rig: Rig, typing: TypingAsked): HighestPlace {
   const rigAt = (height: number) => rig.with(under(rig.layout, { elevation: height }));
   const spare = closeInOn((height) => slackHere(rigAt(height), typing));
-  if (!restsOnPower(rigAt(TOP)) && !restsOnPower(rigAt(0))) return spare;
-  const cases = LUGGING.map((lugging) => {
-    const limitedAt = (height: number) => slackHere(atItsLimit(rigAt(height), lugging), typing);
-    return { engine: lugging, ...closeInOn(limitedAt) };
-  });
+  if (!restsOnPower(rigAt(TOP))) return spare;
+  const cases = LUGGING.map((lugging) => ({
+    engine: lugging,
+    ...closeInOn((height) => slackHere(atItsLimit(rigAt(height), lugging), typing)),
+  }));
   const all = [{ engine: 'power_to_spare' as const, ...spare }, ...cases];
   const { stands, upTo } = all.reduce((least, one) => (heightOf(one) < heightOf(least) ? one : least));
   return { stands, upTo, cases: all };
@@ -39,10 +39,10 @@ const heightOf = ({ stands, upTo }: HighestPlace) =>
 
 function closeInOn(slackAt: (height: number) => number): HighestPlace {
   const at = (height: number) => ({ value: slackAt(height) });
-  const atTop = at(TOP);
-  if (atTop.value >= 0) return { stands: 'everywhere', upTo: TOP };
-  const atSea = at(0);
-  if (atSea.value < 0) return { stands: 'nowhere' };
-  const bracket = { low: 0, atLow: atSea, high: TOP, atHigh: atTop };
+  const atLow = at(0);
+  if (atLow.value < 0) return { stands: 'nowhere' };
+  const atHigh = at(TOP);
+  if (atHigh.value >= 0) return { stands: 'everywhere', upTo: TOP };
+  const bracket = { low: 0, atLow, high: TOP, atHigh };
   return { stands: 'up_to', upTo: closeIn(at, bracket, FOUND, ({ value }) => value < NEAR).low };
 }

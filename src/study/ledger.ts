@@ -1,11 +1,14 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { STANDSTILL } from '../assembly/standstill.js';
+import { npshAvailable } from '../assembly/suction-head.js';
 import type { HazardCase } from '../caution/hazard.js';
 import { USUAL_DIAL } from '../limits/gauge-limit.js';
 import { type HoseLimit, settingLimit } from '../limits/hose-limit.js';
 import { hoseLoads } from '../limits/hose-load.js';
+import { whyImpossible } from '../limits/impossible.js';
 import { pumpLoads } from '../limits/pump-limit.js';
-import { npshAvailable, suctionNeed } from '../limits/suction-head.js';
+import { type SuctionBasis, suctionNeed } from '../limits/suction-need.js';
 import type { Dimension } from '../quantity/dimension.js';
 import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';
@@ -20,12 +23,14 @@ export interface LedgerFacts {
 }
 
 /** Every limit in the rig with its load at the operating point and in the worst case, tightest first. */
-export function ledgerOf(facts: LedgerFacts): LedgerLine[] {
+export function ledgerOf(all: LedgerFacts): LedgerLine[] {
+  // A state that cannot be loads nothing but the suction that it is short of.
+  const facts = { ...all, cases: all.cases.filter(({ point }) => whyImpossible(point) === undefined) };
   const lines = [
-    ...pumpLines(facts),
-    ...hoseLines(facts),
-    ...gaugeLines(facts),
-    ...reliefLines(facts),
+    ...(facts.cases.length > 0
+      ? [...pumpLines(facts), ...hoseLines(facts), ...gaugeLines(facts), ...reliefLines(facts)]
+      : []),
+    ...suctionLines(all),
     ...axleLines(facts),
   ];
   return lines.sort((a, b) => a.margin - b.margin);
@@ -63,7 +68,7 @@ function lineOf(limit: Limit, loads: readonly Load[], working: HazardCase): Ledg
       at,
       allowed: { value: worst.allowed, dimension },
       atLeast,
-      operating: loads.find((one) => one.case === working)?.load,
+      operating: working.kind === 'operating' ? loads.find((one) => one.case === working)?.load : undefined,
       worst: worst.load,
       worstWhen: worst.case.when,
       margin: marginOf(worst.load, worst.allowed, atLeast),
@@ -72,7 +77,7 @@ function lineOf(limit: Limit, loads: readonly Load[], working: HazardCase): Ledg
   ];
 }
 
-function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
+function pumpLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
   const names = [...new Set(cases.flatMap(({ point }) => point.assembly.pumps.map(({ name }) => name)))];
   const stated = 'limit stated for the pump';
@@ -95,14 +100,10 @@ function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
       source,
     });
     return [
-      ...lineOf(
-        limit('casing_over_limit', 'casing', 'pressure', stated),
-        loads((point, pump) => sideOf(point, pump, 'casing')),
-        working,
-      ),
+      ...lineOf(limit('casing_over_limit', 'casing', 'pressure', stated), loads(sideOf('casing')), working),
       ...lineOf(
         limit('inlet_over_limit', 'inlet and seal', 'pressure', stated),
-        loads((point, pump) => sideOf(point, pump, 'inlet')),
+        loads(sideOf('inlet')),
         working,
       ),
       ...lineOf(
@@ -110,19 +111,16 @@ function pumpLines({ cases, suction }: LedgerFacts): LedgerLine[] {
         loads(powerOf),
         working,
       ),
-      ...suctionLine(name, cases, suction),
     ];
   });
 }
 
-function sideOf(
-  point: OperatingPoint,
-  pump: AssembledPump,
-  side: 'casing' | 'inlet',
-): [number, number | undefined] | undefined {
-  const load = pumpLoads(point, pump).find((one) => one.side === side);
-  return load && [load.pressure, load.limit];
-}
+const sideOf =
+  (side: 'casing' | 'inlet') =>
+  (point: OperatingPoint, pump: AssembledPump): [number, number | undefined] | undefined => {
+    const found = pumpLoads(point, pump).find((one) => one.side === side);
+    return found && [found.pressure, found.limit];
+  };
 
 /** The power that a pump takes, which its engine cannot be asked more of than it has. */
 function powerOf(point: OperatingPoint, pump: AssembledPump): [number, number] | undefined {
@@ -133,6 +131,11 @@ function powerOf(point: OperatingPoint, pump: AssembledPump): [number, number] |
   return [Math.min(held.power.at(point.flow(link), speed), available), available];
 }
 
+function suctionLines({ cases, suction }: LedgerFacts): LedgerLine[] {
+  const names = new Set(cases.flatMap(({ point }) => point.assembly.pumps.map(({ name }) => name)));
+  return [...names].flatMap((name) => suctionLine(name, cases, suction));
+}
+
 /** As laid, in every case, and with the tank drawn down. */
 function suctionLine(
   name: string,
@@ -141,21 +144,23 @@ function suctionLine(
 ): LedgerLine[] {
   const [working] = cases;
   const loads: Load[] = [];
-  let basis = 'file';
+  let basis: SuctionBasis = 'file';
   for (const one of cases) {
     const pump = one.point.assembly.pumps.find((each) => each.name === name);
     if (pump === undefined || pump.booster) continue;
     const need = suctionNeed(one.point, pump);
+    // A pump that moves nothing needs no head for it.
+    if (one.point.flow(pump.link) <= STANDSTILL) continue;
     basis = need.basis;
     if (need.head > 0) loads.push({ case: one, load: npshAvailable(one.point, pump), allowed: need.head });
   }
   const drawn = suction?.tank.find(({ level, pump }) => level < 1 && pump === name);
   const there = suction?.pumps.find(({ pump }) => pump === name);
-  if (drawn && there && there.needed > 0) {
+  if (drawn?.margin !== undefined && there && there.needed > 0) {
     const when = 'with the tank drawn down at the required flow';
     loads.push({
       case: { ...working, when },
-      load: there.needed + drawn.margin,
+      load: Math.max(0, there.needed + drawn.margin),
       allowed: there.needed,
     });
   }
@@ -167,7 +172,7 @@ function suctionLine(
       dimension: 'length',
       atLeast: true,
       source:
-        basis === 'file'
+        basis !== 'lift_practice'
           ? 'suction head that the file says the pump needs'
           : 'NWCG Firefighter Math 3.5: two thirds of the theoretical lift',
     },
@@ -196,7 +201,7 @@ function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
     lineOf(
       {
         code: 'hose_near_limit',
-        limit: HOSE_LIMITS[limit.rule],
+        limit: `hose, ${limit.what}`,
         at,
         dimension: 'pressure',
         source: limit.source,
@@ -206,11 +211,6 @@ function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
     ),
   );
 }
-
-const HOSE_LIMITS: Record<HoseLimit['rule'], string> = {
-  working: 'hose, working pressure',
-  service_test: 'hose, 90 % of its service test',
-};
 
 function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
@@ -245,15 +245,10 @@ function reliefLines({ cases, control }: LedgerFacts): LedgerLine[] {
   const lines: LedgerLine[] = [];
   if (device && highest) {
     const at = device.kind === 'relief' ? 'the relief valve' : 'the governor';
+    const { source } = highest;
     lines.push(
       ...lineOf(
-        {
-          code: 'relief_above_hose',
-          limit: `setting, by ${highest.by}`,
-          at,
-          dimension: 'pressure',
-          source: highest.source,
-        },
+        { code: 'relief_above_hose', limit: `setting, by ${highest.by}`, at, dimension: 'pressure', source },
         [{ case: { ...working, when: 'as it is set' }, load: device.set, allowed: highest.pressure }],
         working,
       ),

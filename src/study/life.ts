@@ -2,9 +2,8 @@ import type { EnginePump, Layout, PumpName, TypingAsked } from '../layout/layout
 import { under } from './conditions.js';
 import type { LifeAnswer, ServiceDue } from './engine-answer.js';
 import { closeIn } from './falling-root.js';
-import { slackHere } from './judge.js';
+import { ruleOn, slackHere, slackOf, verdictHere, verdictUnder } from './judge.js';
 import type { Rig } from './rig.js';
-import { verdictHere } from './verdict-here.js';
 
 /** Wear is found to this, and looked for up to the most that a layout may state. */
 const WEAR_FOUND = 5e-4;
@@ -23,12 +22,14 @@ export function lifeOf(rig: Rig, typing: TypingAsked): LifeAnswer {
     return pump ? [{ name, pump }] : [];
   });
   const slackAt = (worn: Layout) => slackHere(rig.with(worn), typing);
-  const here = verdictHere(rig, typing);
-  const short = here.slack < 0;
+  const ruling = ruleOn(rig, typing, staging);
+  const here = verdictUnder(ruling);
+  const slackNow = slackOf(ruling);
+  const short = ruling.verdict !== 'meets';
   const unworn = verdictHere(rig.with(under(layout, { wear: 0 })), typing);
   const works = ({ name }: { name: PumpName }) => staging !== (name === 'a' ? 'b' : 'a');
   const bears = (from: number, worn: (wear: number) => Layout) =>
-    short ? undefined : borne(from, (wear) => slackAt(worn(wear)), here.slack);
+    short ? undefined : borne(from, (wear) => slackAt(worn(wear)), slackNow);
   const used = both.filter(works);
   const least = Math.min(...used.map(({ pump }) => pump.wear));
   // Both at the wear of the better one may fall short where they make it as they are.

@@ -1,13 +1,12 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout, PumpName, TypingAsked } from '../layout/layout.js';
-import { whyImpossible } from '../limits/impossible.js';
-import { Delivery, deliveries } from './delivery.js';
+import { Delivery } from './delivery.js';
 import type { PumpOutAnswer, StandingPump, TypeMet } from './engine-answer.js';
 import { ifSteady } from './if-steady.js';
 import { takeInventory } from './inventory.js';
-import { judge, largestPossible } from './judge.js';
-import { ratingPoints } from './requirement.js';
+import { ruleOn } from './judge.js';
+import { endOfCurve, refusalOf } from './refusal.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import type { StagingJudged } from './staging.js';
 
@@ -39,7 +38,7 @@ export function pumpsOut(rig: Rig, typing: TypingAsked, judged: readonly Staging
   });
 }
 
-/** The classes of the typing's table that one pump makes at every end, most demanding first. */
+/** The classes of the typing's table that one pump makes, most demanding first. */
 function typesMet(rig: Rig, typing: TypingAsked, staging: StagingName): TypeMet[] {
   const { table } = typing;
   const classes: [string, TypingAsked][] = table
@@ -48,41 +47,37 @@ function typesMet(rig: Rig, typing: TypingAsked, staging: StagingName): TypeMet[
         { ...typing, class: name, requirement },
       ])
     : [[typing.class ?? 'custom', typing]];
-  const most = Math.max(...deliveries(rig, staging).map((delivery) => delivery.endOfCurves().flow));
   return classes
-    .flatMap(([name, asked]) => typeMet(rig, staging, name, asked, most) ?? [])
+    .flatMap(([name, asked]) => ifSteady(() => typeMet(rig, name, asked, staging)) ?? [])
     .sort((a, b) => b.flow * b.pressure - a.flow * a.pressure);
 }
 
-/** A class that one pump makes, by the judge of every verdict; `most` is all that it passes on its curve. */
-function typeMet(
-  rig: Rig,
-  staging: StagingName,
-  name: string,
-  asked: TypingAsked,
-  most: number,
-): TypeMet | undefined {
-  const { requirement } = asked;
-  if (!requirement.points && requirement.pressure === undefined && asked.pressure === undefined)
-    return undefined;
-  if (requirement.points?.some(({ pressure }) => pressure === undefined) && asked.pressure === undefined)
-    return undefined;
-  // Far past the curves nothing is known, and no balance need be there.
-  if (ratingPoints(asked).some(({ flow }) => flow > most)) return undefined;
-  const judged = ifSteady(() => judge(rig, staging, asked, true));
-  if (judged?.verdict !== 'meets') return undefined;
-  const { point, margin } = judged.worst;
-  const { flow, pressure } = point;
-  const { inventory, missing } = inventoryOf(rig.layout, asked);
-  return { class: name, title: requirement.name ?? name, flow, pressure, margin, inventory, missing };
+function typeMet(rig: Rig, name: string, asked: TypingAsked, staging: StagingName): TypeMet[] {
+  const { requirement, pressure: stated } = asked;
+  const silent = requirement.points
+    ? requirement.points.some(({ pressure }) => pressure === undefined)
+    : requirement.pressure === undefined;
+  if (silent && stated === undefined) return [];
+  const { verdict, worst } = ruleOn(rig, asked, staging, 'if_it_decides');
+  if (verdict !== 'meets' || worst.margin === undefined) return [];
+  const { flow, pressure } = worst.point;
+  return [
+    {
+      class: name,
+      title: requirement.name ?? name,
+      flow,
+      pressure,
+      margin: worst.margin,
+      ...inventoryOf(rig.layout, asked),
+    },
+  ];
 }
 
 function inventoryOf(layout: Layout, asked: TypingAsked): Pick<TypeMet, 'inventory' | 'missing'> {
-  const items = takeInventory(layout, asked);
-  const missing = items.filter(({ verdict }) => verdict === 'falls_short').map(({ item }) => item);
-  if (missing.length > 0) return { inventory: 'falls_short', missing };
-  const silent = items.some(({ verdict }) => verdict === 'not_stated');
-  return { inventory: silent ? 'not_stated' : 'meets', missing };
+  const lines = takeInventory(layout, asked);
+  const missing = lines.filter(({ verdict }) => verdict === 'falls_short').map(({ item }) => item);
+  const silent = lines.some(({ verdict }) => verdict === 'not_stated');
+  return { inventory: missing.length > 0 ? 'falls_short' : silent ? 'not_stated' : 'meets', missing };
 }
 
 /** One pump at work and the other standing with its valves open. */
@@ -96,19 +91,27 @@ function standing(
   const assembly = rig.assemble({ staging, lay: 'none', stopped: { pump: out, check } });
   const delivery = new Delivery(new SolvedAssembly(assembly), assembly.ends[0]);
   const stopped = assembly.elements.find(({ kind }) => kind === 'stopped pump');
-  const returning = (state: OperatingPoint) => (stopped ? Math.max(0, -state.flow(stopped.link)) : 0);
+  const back = (flow: number) => Math.max(0, -flow);
   const shut = delivery.atRest();
-  const { point, atRequiredPressure } = left.worst;
-  const found = delivery.flowAt(point.pressure, Math.max(atRequiredPressure?.flow ?? 0, point.flow / 4));
-  const most = found && whyImpossible(found.state) ? largestPossible(delivery, found.flow, 0) : found;
-  const still = whyImpossible(shut) === undefined;
-  return {
+  const { point } = left.worst;
+  const near = Math.max(left.atRequiredPressure?.flow ?? 0, point.flow / 4);
+  const found = delivery.flowAt(point.pressure, near);
+  const returning = (state: OperatingPoint) => (stopped ? back(state.flow(stopped.link)) : 0);
+  const refusedShut = refusalOf(shut);
+  const common = {
     staging,
     check,
-    flow: most?.flow,
-    impossible: found && most === undefined ? whyImpossible(found.state) : undefined,
-    shutoff: still ? delivery.pressure(shut, 0, false) : undefined,
-    backflowShut: still ? returning(shut) : undefined,
-    backflow: most && returning(most.state),
+    shutoff: refusedShut ? undefined : delivery.pressure(shut, 0, false),
+    backflowShut: refusedShut ? undefined : returning(shut),
+    refusedShut,
   };
+  if (found === undefined) return { ...common, reaches: false };
+  // Past the end of a curve nothing is known, so that the flow is that at its end.
+  const end = delivery.offCurve(found.state) ? delivery.endOfCurves() : undefined;
+  const most = end && end.flow > 0 ? delivery.drawn(end.flow) : found;
+  const refusal = end?.flow === 0 ? endOfCurve(end) : refusalOf(most.state);
+  const told = refusal === undefined || (end && end.flow > 0 && refusal.code === 'past_curve');
+  return told
+    ? { ...common, reaches: true, flow: most.flow, backflow: returning(most.state) }
+    : { ...common, reaches: true, refusal };
 }

@@ -7,8 +7,8 @@ import { citation } from '../catalogue/citation.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
-import { TANK_RESERVE } from '../caution/tank-runs-out.js';
 import type { Layout } from '../layout/layout.js';
+import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
@@ -28,9 +28,6 @@ import { pumpAnswer } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
 import { drawnFrom, portableTanks, supplyOf } from './supply.js';
-
-const RESERVE_SOURCE =
-  'Interagency Standards for Fire and Fire Aviation Operations, chapter 14: at least 10 % of the pumpable tank is kept';
 
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
@@ -147,6 +144,6 @@ function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
     capacity: tank.capacity,
     usable,
     endurance: drawn > STANDSTILL ? usable / drawn : null,
-    source: RESERVE_SOURCE,
+    source: TANK_RESERVE_SOURCE,
   };
 }

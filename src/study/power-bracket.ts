@@ -4,8 +4,8 @@ import type { EnginePump, PumpName, TypingAsked } from '../layout/layout.js';
 import { standardTemperature } from '../physics/atmosphere.js';
 import { carriedSpeed, type Lugging } from '../physics/pump-curve/held-speed.js';
 import type { PowerBracket } from './answer.js';
+import { verdictHere } from './judge.js';
 import type { Rig } from './rig.js';
-import { verdictHere } from './verdict-here.js';
 
 /** How an engine at its limit may lose speed, the one that loses less first. */
 export const LUGGING: readonly Lugging[] = ['constant_power', 'flat_torque'];

@@ -3,7 +3,12 @@ import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { reliefLift } from '../assembly/relief.js';
 import type { Layout } from '../layout/layout.js';
-import { type HighestSetting, highestSetting } from '../limits/highest-setting.js';
+import {
+  type HighestSetting,
+  highestSettings,
+  lowestOfSettings,
+  type SettingPlace,
+} from '../limits/highest-setting.js';
 import type { Delivery } from './delivery.js';
 import { governed, holdPressure } from './governor.js';
 import { ifSteady } from './if-steady.js';
@@ -55,25 +60,37 @@ export interface PressureControl extends LineControl {
   /** Highest pump discharge, as its gauge reads, Pa: at the required flow, and with the outlets shut and the device acting. */
   flowing: number;
   shut: number;
+  /** What the required flow takes at its pressure where the device stands, Pa, whatever the device is set to; undefined where the curves end before. */
+  needed?: number;
+  /** The least of the highest settings of each place that a device stands at. */
   highest?: HighestSetting;
+  places: SettingPlace[];
   series: InterStage[];
 }
 
 /** What keeps the pressure down when lines are shut, where it should be set, and what happens when they are. */
-export function pressureControlOf(rig: Rig, delivery: Delivery, state: OperatingPoint): PressureControl {
+export function pressureControlOf(
+  rig: Rig,
+  delivery: Delivery,
+  state: OperatingPoint,
+  margin: number | undefined,
+): PressureControl {
   const { layout } = rig;
   const device = deviceOf(rig, state.assembly.site.waterDensity);
   const flowing = highestDischarge(state);
   const shutState = shutOf(rig, delivery);
   const shut = highestDischarge(shutState);
   const laid = layout.lay.length > 0 ? governed(rig, layout.staging) : undefined;
+  const places = highestSettings(layout, laid ?? state);
   return {
     device,
     reliefIdle: reliefIdle(layout),
     flowing,
+    needed: margin === undefined ? undefined : neededAt(state, device) - margin,
     shut,
     overSetting: device && shut - device.set,
-    highest: highestSetting(layout, laid ?? state),
+    highest: lowestOfSettings(places),
+    places,
     series: layout.engine.pumps.b
       ? IN_SERIES.flatMap((staging) => ifSteady(() => interStage(rig, staging)) ?? [])
       : [],
@@ -98,6 +115,20 @@ export function lineControlOf(
     lineShut: lineShut(rig, laid, nozzleState),
     surges: surgesOf(layout, laid),
   };
+}
+
+/**
+ * The highest pressure at a place where the device reads, Pa. What is drawn beyond it is the required flow alone, so that less the
+ * margin at the outlet it is what that flow takes, whether the valve is open or not.
+ */
+function neededAt(state: OperatingPoint, device: ControlDevice | undefined): number {
+  const { reliefs, network } = state.assembly;
+  if (device?.kind !== 'relief' || reliefs.length === 0) return highestDischarge(state);
+  const standing = reliefs.map(({ link }) => {
+    const node = network.links[link].from;
+    return state.pressureOf(state.solution.heads[node] - network.nodes[node].elevation);
+  });
+  return Math.max(...standing);
 }
 
 /** Whether the relief valve stands where the discharges meet, and they do not. */

@@ -2,9 +2,10 @@ import type { Statement } from '../caution/caution.js';
 import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
 import type { Flowing } from '../layout/progressive.js';
+import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import type { AdvanceAnswer, AdvanceStep, LimitMet, StoreUse } from './advance-answer.js';
 import { assumptions } from './assumptions.js';
-import { DrawDown, RESERVE, RESERVE_SOURCE } from './drawdown.js';
+import { DrawDown } from './drawdown.js';
 import { furtherOptions } from './further.js';
 import { GrowingLay, type LaidOut } from './growing-lay.js';
 import { laidCases } from './laid-cases.js';
@@ -93,7 +94,7 @@ class WaterOnTheWay {
     const { pace } = this.layout.progressive ?? {};
     const fill = hoseFill(layout);
     const used = this.poured;
-    const reserve = RESERVE * tank.capacity;
+    const reserve = TANK_RESERVE * tank.capacity;
     const level = tank.capacity - used - fill;
     const left = Math.max(0, level - reserve);
     const wait = Math.max(0, (this.layout.shuttle?.first_in ?? 0) - (sections - 1) * (pace ?? 0));
@@ -138,7 +139,7 @@ function storeLimits({ hose, fittings, water }: AdvanceStep): LimitMet[] {
             state: 'flowing',
             value: { value: water.left, dimension: 'volume' },
             limit: { value: 0, dimension: 'volume' },
-            source: RESERVE_SOURCE,
+            source: TANK_RESERVE_SOURCE,
           },
         ]
       : [];
@@ -180,7 +181,7 @@ function planAssumptions(layout: Layout): Statement[] {
           ? 'Minutes of water are those of a full tank, less its reserve and what fills the hose; water poured on the way is not taken off, as the plan gives no pace'
           : 'Water poured on the way is taken off at a section each {pace}',
       values: { pace: { value: plan.pace ?? 0, dimension: 'time' } },
-      source: RESERVE_SOURCE,
+      source: TANK_RESERVE_SOURCE,
     });
   }
   if (shuttle)

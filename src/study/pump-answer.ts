@@ -2,7 +2,8 @@ import type { AssembledPump } from '../assembly/assembly.js';
 import { coolingFlow, delivered, isShutOut } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
-import { npshAvailable, suctionNeed } from '../limits/suction-head.js';
+import { npshAvailable } from '../assembly/suction-head.js';
+import { suctionNeed } from '../limits/suction-need.js';
 import type { PumpAnswer } from './answer.js';
 import { pumpShares } from './staging.js';
 

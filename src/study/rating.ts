@@ -1,10 +1,8 @@
 import type { StagingName } from '../assembly/assembly.js';
 import { returns } from '../assembly/delivered.js';
 import { cautionsOf } from '../caution/cautions.js';
-import type { VerdictFacts } from '../caution/facts.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
-import { whyImpossible } from '../limits/impossible.js';
 import { judgeAcross } from './across.js';
 import type { CheckAnswer, Requirement, RunningFacts, StagingAnswer, Sweep } from './answer.js';
 import { assumptions, backflow, totalForGauge } from './assumptions.js';
@@ -26,7 +24,7 @@ import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
-import { verdictUnder } from './verdict-here.js';
+import { orificeAnswer } from './test-orifice.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
 const SIDE_BY_SIDE: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -60,47 +58,45 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     );
   const rig = await Rig.of(layout);
   const asked = SIDE_BY_SIDE.includes(staging) ? SIDE_BY_SIDE : [staging, ...SIDE_BY_SIDE];
-  const own = judgeStaging(rig, staging, typing);
+  const own = judgeStaging(rig, typing, staging, 'always');
   const sideBySide = asked
     .filter((one) => rig.can(one))
-    .map((one) => (one === staging ? own : judgeBeside(rig, one, typing)));
+    .map((one) => (one === staging ? own : judgeBeside(rig, typing, one)));
   const judged = sideBySide.filter((one) => 'worst' in one);
   const stagings = sideBySide.map((one) => ('worst' in one ? stagingAnswer(one) : one));
-  const { worst, delivery, orifice, verdict: pumpVerdict } = own;
-  const testOrifice = orifice?.answer;
+  const { worst, delivery, reading, shown, atRequiredFlow } = own;
+  const { test_orifice } = typing.requirement;
+  const testOrifice = test_orifice && reading && orificeAnswer(test_orifice, reading);
   const inventory = takeInventory(layout, typing);
+  // The inspector reads one gauge: a pump that makes its flow at the outlet and not that reading does not pass.
+  const pumpVerdict = own.verdict;
   const short = inventory.some(({ verdict }) => verdict === 'falls_short');
-  // Where the required flow cannot be had, what is told beside the verdict is told at the most that can.
-  const state = (worst.nearest() ?? worst.drawn).state;
-  const when = worst.impossible ? 'at the most that can be had' : 'at the required flow';
-  const cases: HazardCase[] = [
-    { kind: 'operating', when, point: state },
-    { kind: 'shut', when: 'with the outlets shut', point: delivery.atRest() },
-    ...laidCases(rig, staging),
-  ];
-  if (worst.impossible)
-    cases.push({ kind: 'operating', when: 'at the required flow', point: worst.drawn.state });
-  if (orifice) cases.push({ kind: 'operating', when: 'at the test orifice', point: orifice.state });
+  const shut: HazardCase = { kind: 'shut', when: 'with the outlets shut', point: delivery.atRest() };
+  const cases: HazardCase[] = [shut, ...laidCases(rig, staging)];
+  const when = worst.refusal ? 'at the most that can be drawn' : 'at the required flow';
+  if (shown) cases.unshift({ kind: 'operating', when, point: shown.state });
+  if (worst.refusal && worst.state)
+    cases.push({ kind: 'operating', when: 'at the required flow', point: worst.state });
+  if (reading?.state) cases.push({ kind: 'operating', when: 'at the test orifice', point: reading.state });
   const leftOut: string[] = [];
   const beside = besideInto(leftOut);
   const powerBracket = beside('power that no file tells', () => bracketPower(rig, typing));
+  const state = shown?.state;
   const running: RunningFacts = {
-    pumps: state.assembly.pumps.map((pump) => pumpAnswer(state, pump)),
-    returns: returns(state),
+    pumps: state ? state.assembly.pumps.map((pump) => pumpAnswer(state, pump)) : [],
+    returns: state ? returns(state) : [],
     highestPlace: beside('the highest place', () => highestPlace(rig, typing)),
     powerBracket,
-    suction: beside('suction', () =>
-      suctionOf(rig, typing, delivery, state, { here: verdictUnder(own), state }),
-    ),
-    pressureControl: pressureControlOf(rig, delivery, state),
+    suction: beside('suction', () => suctionOf(rig, typing, own)),
+    pressureControl: state && pressureControlOf(rig, delivery, state, atRequiredFlow?.margin),
     stagingAdvice: beside('which staging suits', () => adviseStaging(rig, judged, worst.point)),
   };
-  const facts = engineFacts(rig, typing, judged, { working: state, shut: cases[1].point }, beside);
+  const facts = engineFacts(rig, typing, judged, { working: state, shut: shut.point }, beside);
   const judgedAt = closingOrifice(rig)
     ? 'the gauge tee of the test orifice'
     : endName(delivery.end.name, delivery.assembly.ends.length);
   const ledger = ledgerOf({
-    cases: cases.filter(({ point }, index) => index === 0 || whyImpossible(point) === undefined),
+    cases,
     axles: facts.axles,
     suction: running.suction,
     control: running.pressureControl,
@@ -116,14 +112,15 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     requirement: requirementOf(typing, own),
     staging,
     judgedAt,
-    atRequiredFlow: worst.impossible ? undefined : { pressure: worst.pressure, margin: worst.margin },
-    atRequiredPressure: worst.atRequiredPressure,
-    impossible: worst.impossible,
+    atRequiredFlow,
+    atRequiredPressure: own.atRequiredPressure,
+    refusal: worst.refusal,
+    toldAt: shown?.flow,
     testOrifice,
     stagings,
     inventory,
-    losses: lossesTo(state, delivery.end.place),
-    points: gaugePoints(state),
+    losses: state ? lossesTo(state, delivery.end.place) : [],
+    points: state ? gaugePoints(state) : [],
     ...running,
     ...facts,
     ledger: { lines: options.ledger === 'all' ? ledger : ledger.slice(0, TIGHTEST), of: ledger.length },
@@ -137,37 +134,33 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
       control: running.pressureControl,
       ledger,
       judged: { staging, stagings, judgedAt, ...facts },
-      verdict: verdictFacts(own),
+      verdict: atRequiredFlow && {
+        required: worst.point.pressure,
+        margin: Math.min(atRequiredFlow.margin, testOrifice?.margin ?? atRequiredFlow.margin),
+        reading: testOrifice?.reading,
+      },
     }),
     assumptions: [
       ...assumptions(layout, delivery.assembly.site),
-      ...(closingOrifice(rig) ? [] : totalForGauge(judgedAt, state, delivery.end.place)),
+      ...(closingOrifice(rig) || !state ? [] : totalForGauge(judgedAt, state, delivery.end.place)),
       ...backflow(
         cases.map(({ point }) => point),
         facts.pumpsOut.some(({ standing }) => standing.length > 0),
       ),
     ],
-    solver: solverReport(state),
+    solver: solverReport(state ?? shut.point),
   };
 }
 
 /** A staging that the layout only might be in: where it has no steady answer, that is what is said of it. */
-function judgeBeside(rig: Rig, staging: StagingName, typing: TypingAsked): StagingJudged | StagingAnswer {
+function judgeBeside(rig: Rig, typing: TypingAsked, staging: StagingName): StagingJudged | StagingAnswer {
   try {
-    return judgeStaging(rig, staging, typing);
+    return judgeStaging(rig, typing, staging, 'if_it_decides');
   } catch (error) {
     if (!(error instanceof NoSteadyAnswer)) throw error;
     const limit = { template: '{why}', values: { why: error.message } };
     return { staging, verdict: 'falls_short', reachable: false, limit, shares: [] };
   }
-}
-
-/** What the verdict turns on, where it turns on a margin and not on a state that cannot be. */
-function verdictFacts({ worst, orifice }: StagingJudged): VerdictFacts | undefined {
-  if (worst.impossible || orifice?.impossible) return undefined;
-  const reading = orifice?.answer;
-  const margin = reading ? Math.min(worst.margin, reading.margin) : worst.margin;
-  return { required: worst.point.pressure, margin, reading: reading?.reading };
 }
 
 /** What a report calls an end: `outlet left`, or plainly the outlet where it has no name of its own. */

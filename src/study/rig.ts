@@ -5,7 +5,6 @@ import { EngineBalance } from '../assembly/engine-balance.js';
 import { OperatingPoint } from '../assembly/operating-point.js';
 import { PartStore } from '../assembly/part-store.js';
 import { fitCurves } from '../assembly/pump.js';
-import type { Site } from '../assembly/site.js';
 import { siteOf } from '../assembly/site.js';
 import type { Pump } from '../catalogue/schema/pump.js';
 import type { Layout } from '../layout/layout.js';
@@ -14,7 +13,6 @@ import type { Solution } from '../network/network.js';
 import { NetworkSolver } from '../network/solver.js';
 import type { Delivery } from './delivery.js';
 import { NoSteadyAnswer } from './no-steady-answer.js';
-import type { TestStand } from './test-orifice.js';
 
 /** The ends of each staging, with the rig that they were laid for. */
 export type Made = Map<StagingName, { rig: Rig; ends: readonly Delivery[] }>;
@@ -27,31 +25,24 @@ export class Rig {
   readonly layout: Layout;
   /** What was made of the plumbing by a rig that this one differs from in some other way; shared by all of them. */
   readonly made: Made;
-  /** The same with the agency's orifice on an end. */
-  readonly stands: Map<string, TestStand>;
   private readonly store: PartStore;
   private readonly ownThrottle?: Throttle;
 
-  private constructor(layout: Layout, store: PartStore, throttle?: Throttle, before?: Rig) {
+  private constructor(layout: Layout, store: PartStore, throttle?: Throttle, made: Made = new Map()) {
     this.layout = layout;
     this.store = store;
     this.ownThrottle = throttle;
-    this.made = before?.made ?? new Map();
-    this.stands = before?.stands ?? new Map();
+    this.made = made;
   }
 
   /** The rig as another layout of the same pumps has it, at another throttle if one is given. */
   with(layout: Layout, throttle?: Throttle): Rig {
     const store = layout.site === this.layout.site ? this.store : this.store.at(siteOf(layout.site));
-    return new Rig(layout, store, throttle, this);
+    return new Rig(layout, store, throttle, this.made);
   }
 
   static async of(layout: Layout): Promise<Rig> {
     return new Rig(layout, new PartStore(siteOf(layout.site), await fitCurves(pumpsOf(layout))));
-  }
-
-  get site(): Site {
-    return this.store.site;
   }
 
   /** Whether the engine has the pumps that a staging needs. */

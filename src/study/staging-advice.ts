@@ -1,7 +1,9 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
+import { delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { pumpLoads } from '../limits/pump-limit.js';
-import { suctionMargin } from '../limits/suction-head.js';
+import { STANDSTILL } from '../assembly/standstill.js';
+import { overPumpLimit } from '../limits/pump-limit.js';
+import { sureSuctionMargin } from '../limits/suction-need.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
 import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
@@ -16,6 +18,8 @@ const ALIKE = 0.02;
 /** Flows are found to this, m3/s, or once the suction head is this near, m. */
 const FLOW_FOUND = 1e-7;
 const HEAD_FOUND = 0.002;
+/** What holds a check valve shut is found to this, Pa. */
+const SHUT_FOUND = 50;
 /** Least throttle that is advised; below it one pump alone is the better advice. Common practice, no source. */
 const LEAST_THROTTLE = 0.5;
 
@@ -33,7 +37,7 @@ export interface ParallelFacts {
   shares: PumpShare[];
   weaker: string;
   /** Pressure at the outlet from which the weaker pump moves no water, Pa. */
-  shutOutFrom: number;
+  shutOutFrom?: number;
   /** Whether the stronger pump shuts it out with nothing drawn. */
   shutOutAtRest: boolean;
   /** Part of rated speed of the stronger pump at which both move alike; undefined where they do, or none does. */
@@ -72,33 +76,32 @@ export function adviseStaging(
     parallel: parallelFacts(rig, parallel, judged, required.flow),
     series: (['series', 'series_reversed'] as const).flatMap((staging) => {
       const one = of(staging);
-      return one ? [seriesFacts(rig, one, required.flow)] : [];
+      return one ? seriesFacts(rig, one) : [];
     }),
   };
 }
 
 /** Whether a casing or an inlet goes over its limit with the outlets shut. */
 export function overLimit({ shutoffState }: StagingJudged): AssembledPump | undefined {
-  return shutoffState.assembly.pumps.find((pump) =>
-    pumpLoads(shutoffState, pump).some(({ pressure, limit }) => limit !== undefined && pressure > limit),
-  );
+  return shutoffState.assembly.pumps.find((pump) => overPumpLimit(shutoffState, pump));
 }
 
 /** What meets comes first, then what stays within its limits, then the larger margin; one pump at work last among likes. */
 function rank(one: StagingJudged): number {
-  const { impossible, margin: over, atRequiredPressure, point } = one.worst;
-  const margin = impossible
-    ? (atRequiredPressure?.margin ?? -point.flow) / point.flow - 2
-    : over / point.pressure;
-  return (one.verdict === 'meets' ? 100 : 0) + (overLimit(one) ? 0 : 10) + Math.max(-5, Math.min(5, margin));
+  const { verdict, atRequiredFlow, atRequiredPressure } = one;
+  const { point } = one.worst;
+  const margin = atRequiredFlow
+    ? atRequiredFlow.margin / point.pressure
+    : (atRequiredPressure?.margin ?? -point.flow) / point.flow - 2;
+  return (verdict === 'meets' ? 100 : 0) + (overLimit(one) ? 0 : 10) + Math.max(-5, Math.min(5, margin));
 }
 
 function reasonFor(best: StagingJudged, all: readonly StagingJudged[]): Statement {
-  const { worst, staging, verdict } = best;
-  const { atRequiredPressure, point } = worst;
+  const { staging, verdict, atRequiredFlow, atRequiredPressure } = best;
+  const { point } = best.worst;
   const pressure = (value: number) => ({ value, dimension: 'pressure' as const });
   const flow = (value: number) => ({ value, dimension: 'flow' as const });
-  if (verdict === 'meets') {
+  if (verdict === 'meets' && atRequiredFlow) {
     const others = all.filter((one) => one !== best && one.verdict === 'meets').length;
     const limited = all.find((one) => one !== best && one.verdict === 'meets' && overLimit(one));
     const alone = staging === 'a' || staging === 'b' ? ', and leaves the other pump in hand' : '';
@@ -110,9 +113,9 @@ function reasonFor(best: StagingJudged, all: readonly StagingJudged[]): Statemen
     return {
       template: `It gives {pressure} at {flow}, {margin} over what is asked${rest}${alone}`,
       values: {
-        pressure: pressure(worst.pressure),
+        pressure: pressure(atRequiredFlow.pressure),
         flow: flow(point.flow),
-        margin: pressure(worst.margin),
+        margin: pressure(atRequiredFlow.margin),
       },
     };
   }
@@ -144,23 +147,55 @@ function parallelFacts(
   }));
   const weaker = alone[0].shutoff <= alone[1].shutoff ? alone[0] : alone[1];
   if (!Number.isFinite(weaker.shutoff)) return undefined;
-  const state = parallel.worst.state ?? parallel.shutoffState;
+  const { shown } = parallel;
+  if (shown === undefined) return undefined;
+  const { state } = shown;
   return {
     shares: pumpShares(state).map(({ pump, ...share }) => ({ pump: `pump ${pump}`, ...share })),
     weaker: `pump ${weaker.name}`,
-    shutOutFrom: weaker.shutoff,
-    shutOutAtRest: weaker.shutoff < parallel.shutoff,
-    balance: parallel.worst.state && balance(rig, parallel, required),
+    shutOutFrom: shutOutFrom(parallel, `pump ${weaker.name}`),
+    shutOutAtRest: parallel.shutoff !== undefined && weaker.shutoff < parallel.shutoff,
+    balance: parallel.worst.refusal ? undefined : ifSteady(() => balance(rig, parallel, required)),
     drooping: ownPumps(state)
       .filter((pump) => pump.curve.droops())
       .map(({ name }) => name),
   };
 }
 
+/**
+ * Pressure at the outlet from which the weaker pump gives nothing, Pa: the discharges stand at what it reaches at most, and the
+ * outlet lower by what the manifold takes of the other's flow. Undefined where nothing shuts it out, or it gives nothing at all.
+ */
+function shutOutFrom({ delivery }: StagingJudged, weaker: string): number | undefined {
+  const held = (state: OperatingPoint) => {
+    const pump = state.assembly.pumps.find(({ name }) => name === weaker);
+    if (pump === undefined) return -1;
+    const given = delivered(state, pump);
+    // The valve of a pump that is held shut loses less than nothing.
+    return pump.checkValve && given <= STANDSTILL ? -state.lossOf(pump.checkValve) : -given;
+  };
+  const at = (flow: number) => {
+    const state = flow === 0 ? delivery.atRest() : delivery.at(flow);
+    return { value: held(state), state };
+  };
+  const atLow = at(0);
+  if (atLow.value < 0) return undefined;
+  const high = delivery.endOfCurves().flow;
+  const atHigh = at(high);
+  if (atHigh.value >= 0) return undefined;
+  const end = closeInBySquares(
+    at,
+    { low: 0, atLow, high, atHigh },
+    FLOW_FOUND * 100,
+    ({ value }) => value < SHUT_FOUND,
+  );
+  return delivery.pressure(end.atLow.state, end.low, false);
+}
+
 /** Turns the stronger pump down until both move alike at the required flow. */
-function balance(rig: Rig, { worst }: StagingJudged, required: number): ParallelFacts['balance'] {
+function balance(rig: Rig, { worst, delivery }: StagingJudged, required: number): ParallelFacts['balance'] {
   const solved = new SolvedAssembly(rig.assemble({ staging: 'parallel', lay: 'none' }));
-  const { delivery, state } = worst;
+  const { state } = worst;
   const end = solved.assembly.ends.find(({ name }) => name === delivery.end.name);
   if (end === undefined || state === undefined) return undefined;
   solved.setDemand(end.place.node, required);
@@ -191,38 +226,40 @@ function balance(rig: Rig, { worst }: StagingJudged, required: number): Parallel
   return { pump: busier.name, throttle: busier.speed, pressure: point.gaugePressure(end.place) };
 }
 
-function seriesFacts(rig: Rig, judged: StagingJudged, required: number): SeriesFacts {
-  const { staging, worst } = judged;
-  const flow = worst.state ? required : Math.max(0, Math.min(required, worst.atRequiredPressure?.flow ?? 0));
-  const state = worst.state ?? worst.delivery.at(flow);
+function seriesFacts(rig: Rig, judged: StagingJudged): SeriesFacts[] {
+  const { staging, shown } = judged;
+  if (shown === undefined) return [];
+  const { state, flow } = shown;
   const [first, second] = ownPumps(state);
-  return {
-    staging,
-    first: first.name,
-    second: second.name,
-    flow,
-    between: state.totalPressure(second.inlet),
-    betweenLimit: second.model.limits?.inlet,
-    firstStops: ifSteady(() => firstStops(rig, judged, first.name === 'pump a' ? 'a' : 'b', flow)),
-  };
+  return [
+    {
+      staging,
+      first: first.name,
+      second: second.name,
+      flow,
+      between: state.totalPressure(second.inlet),
+      betweenLimit: second.model.limits?.inlet,
+      firstStops: ifSteady(() => firstStops(rig, judged, first.name === 'pump a' ? 'a' : 'b', flow)),
+    },
+  ];
 }
 
 /** The second pump drawing by itself through the first one, which stands still. */
 function firstStops(
   rig: Rig,
-  { staging, worst }: StagingJudged,
+  { staging, delivery }: StagingJudged,
   pump: 'a' | 'b',
   flow: number,
 ): SeriesFacts['firstStops'] {
   const solved = new SolvedAssembly(
     rig.assemble({ staging, lay: 'none', stopped: { pump, check: 'works' } }),
   );
-  const end = solved.assembly.ends.find(({ name }) => name === worst.delivery.end.name);
+  const end = solved.assembly.ends.find(({ name }) => name === delivery.end.name);
   if (end === undefined) return undefined;
   const at = (drawn: number) => {
     solved.setDemand(end.place.node, drawn);
     const point = solved.solve();
-    return { value: suctionMargin(point, ownPumps(point)[0]) };
+    return { value: sureSuctionMargin(point, ownPumps(point)[0]) };
   };
   const atRest = at(0);
   if (atRest.value < 0) return { most: 0 };

@@ -2,50 +2,100 @@ import type { StagingName } from '../assembly/assembly.js';
 import { coolingFlow, delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { TypingAsked } from '../layout/layout.js';
-import { type Impossibility, reasonOf, whyImpossible } from '../limits/impossible.js';
-import type { PumpShare, StagingAnswer, Statement } from './answer.js';
-import type { Delivery } from './delivery.js';
-import { type EndJudged, judge } from './judge.js';
+import type { FlowMargin, PressureMargin, PumpShare, StagingAnswer, Statement } from './answer.js';
+import type { Delivery, Drawn } from './delivery.js';
+import { type PointRuled, type Ruling, ruleOn } from './judge.js';
+import { endOfCurve, refusalOf } from './refusal.js';
 import type { Rig } from './rig.js';
 
-/** A staging judged, with what it does at its best end with nothing drawn. */
-export interface StagingJudged extends EndJudged {
+/** A staging judged, with what is told of it beside its verdict. */
+export interface StagingJudged extends Ruling {
+  staging: StagingName;
+  atRequiredFlow?: PressureMargin;
+  atRequiredPressure?: FlowMargin;
+  /** Why not, or what limits it. */
+  limit?: Statement;
+  /** Gauge pressure at the end with nothing drawn, Pa; undefined where that state cannot be. */
+  shutoff?: number;
   shutoffState: OperatingPoint;
-  shutoff: number;
+  /** What is shown of it: at the required flow, or at the most that can be drawn; undefined where nothing can. */
+  shown?: Drawn;
 }
 
-export function judgeStaging(rig: Rig, staging: StagingName, typing: TypingAsked): StagingJudged {
-  const end = judge(rig, staging, typing);
-  const { delivery, worst } = end;
+/** Judges a staging on what a typing asks, and finds what is told of it beside. */
+export function judgeStaging(
+  rig: Rig,
+  typing: TypingAsked,
+  staging: StagingName,
+  reading: 'always' | 'if_it_decides',
+): StagingJudged {
+  const ruling = ruleOn(rig, typing, staging, reading);
+  const { delivery, worst } = ruling;
+  const { point, state, refusal, pressure, margin } = worst;
   const shutoffState = delivery.atRest();
-  return { ...end, shutoffState, shutoff: delivery.pressure(shutoffState, 0, worst.point.net) };
-}
-
-export function stagingAnswer(judged: StagingJudged): StagingAnswer {
-  const { staging, verdict, worst, orifice, shutoff, shutoffState, delivery } = judged;
-  const { impossible, margin, pressure, atRequiredPressure, state, endedBy } = worst;
-  const why = impossible ?? (verdict === 'falls_short' ? orifice?.impossible : undefined) ?? endedBy;
+  const shutoff = refusalOf(shutoffState) ? undefined : delivery.pressure(shutoffState, 0, worst.point.net);
+  const most = delivery.drawing(point.lift, () => mostAtPressure(delivery, worst));
+  const shown =
+    state && refusal === undefined ? { flow: point.flow, state } : delivery.mostPossible(point.flow);
   return {
+    ...ruling,
     staging,
-    verdict,
-    atRequiredFlow: impossible ? undefined : { pressure, margin },
-    atRequiredPressure,
-    shutoff: whyImpossible(shutoffState) === undefined ? shutoff : undefined,
-    reachable: impossible?.code !== 'past_curve',
-    reading: orifice && !orifice.impossible ? orifice.answer : undefined,
-    limit: why && limitOf(why, delivery),
-    impossible,
-    shares: state ? pumpShares(state) : [],
+    atRequiredFlow: pressure === undefined || margin === undefined ? undefined : { pressure, margin },
+    atRequiredPressure:
+      most.flow === undefined ? undefined : { flow: most.flow, margin: most.flow - point.flow },
+    limit: most.limit ?? refusal,
+    shutoff,
+    shutoffState,
+    shown,
   };
 }
 
-/** What ends a staging, in words; a pump past its curve by what is drawn then, which is what a reader can hold to. */
-function limitOf(why: Impossibility, delivery: Delivery): Statement {
-  if (why.code !== 'past_curve') return reasonOf(why);
-  const end = delivery.endOfCurves();
+/** The most that an end gives at the pressure that is asked, as far as that can be and is known, and what it ends with. */
+function mostAtPressure(delivery: Delivery, { point, state, reachable, refusal }: PointRuled) {
+  const { net } = point;
+  let end = reachable ? undefined : delivery.endOfCurves();
+  const near = end?.flow ?? (state ? { flow: point.flow, state } : point.flow);
+  const found = delivery.flowAt(point.pressure, near, net);
+  const past = found !== undefined && delivery.offCurve(found.state) !== undefined;
+  if (past) end ??= delivery.endOfCurves();
+  const limit = end && endOfCurve(end);
+  // The required flow is on the curves where it is reachable, so that they end no sooner.
+  const most = past ? Math.max(end?.flow ?? 0, reachable ? point.flow : 0) : found?.flow;
+  if (most === undefined) return { limit: reachable ? refusal : limit };
+  const standing = past ? refusalOf(delivery.at(most)) : found && refusalOf(found.state);
+  // A hair past the end of a curve is the end that was found.
+  const refused = standing && standing.code !== 'past_curve' ? standing : undefined;
+  return { flow: refused ? undefined : most, limit: (reachable ? refusal : undefined) ?? limit };
+}
+
+export function stagingAnswer(judged: StagingJudged): StagingAnswer {
+  const { staging, verdict, worst, shutoff, atRequiredFlow, atRequiredPressure, limit, reading } = judged;
   return {
-    template: '{pump} reaches the end of its curve when {flow} is drawn; more is not known of it',
-    values: { pump: end.pump.name, flow: { value: end.flow, dimension: 'flow' } },
+    staging,
+    verdict,
+    atRequiredFlow,
+    atRequiredPressure,
+    shutoff,
+    reachable: worst.reachable,
+    limit: limit ?? orificeLimit(judged),
+    refusal: worst.reachable ? worst.refusal : undefined,
+    shares: worst.state && worst.refusal === undefined ? pumpShares(worst.state) : [],
+    ...(reading?.margin !== undefined && { readingMargin: reading.margin }),
+  };
+}
+
+/** What is said of a staging that makes its points and falls short at the test orifice. */
+function orificeLimit({ verdict, worst, reading }: StagingJudged): Statement | undefined {
+  if (verdict === 'meets' || !worst.meets || reading === undefined) return undefined;
+  if (reading.refusal)
+    return { ...reading.refusal, template: `at the test orifice ${reading.refusal.template}` };
+  if (reading.reading === undefined || reading.margin === undefined) return undefined;
+  return {
+    template: 'at the test orifice the gauge reads {reading}, {short} short',
+    values: {
+      reading: { value: reading.reading, dimension: 'pressure' },
+      short: { value: -reading.margin, dimension: 'pressure' },
+    },
   };
 }
 

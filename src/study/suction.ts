@@ -1,17 +1,20 @@
 import type { AssembledPump, StagingName } from '../assembly/assembly.js';
-import type { OperatingPoint } from '../assembly/operating-point.js';
 import { siteOf } from '../assembly/site.js';
+import { STANDSTILL } from '../assembly/standstill.js';
+import { npshAvailable } from '../assembly/suction-head.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
-import { npshAvailable, type SuctionNeed, suctionMargin, suctionNeed } from '../limits/suction-head.js';
+import { type SuctionBasis, suctionMargin, suctionNeed, sureSuctionMargin } from '../limits/suction-need.js';
 import { FOOT } from '../physics/customary.js';
 import { attainableLift, theoreticalLift } from '../physics/npsh.js';
-import type { Verdict, VerdictUnder } from './answer.js';
+import type { Verdict } from './answer.js';
 import { tankDepth, under } from './conditions.js';
 import { type Delivery, deliveries } from './delivery.js';
 import { closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
+import { type Ruling, ruleOn } from './judge.js';
+import type { Refusal } from './refusal.js';
 import type { Rig } from './rig.js';
-import { judgeHere } from './verdict-here.js';
+import type { StagingJudged } from './staging.js';
 
 /** Part of the tank that is left when four fifths are drawn. NFPA 1901, tank-to-pump (from memory). */
 const DRAWN_DOWN = 0.2;
@@ -26,7 +29,7 @@ export interface PumpSuction {
   /** Net positive suction head there is and is needed, m, at the required flow. */
   available: number;
   needed: number;
-  basis: SuctionNeed['basis'];
+  basis: SuctionBasis;
   /** Below the air, as the intake gauge reads it, Pa; below 0 where the inlet stands above the air. */
   vacuum: number;
   /** Flow drawn at the outlet from which it cavitates, m3/s; undefined where it does not as far as the curves are known. */
@@ -37,10 +40,11 @@ export interface PumpSuction {
 export interface TankLevel {
   level: number;
   verdict: Verdict;
-  /** The pump with the least suction head to spare at the required flow, and how much, m. */
-  pump: string;
-  margin: number;
-  vacuum: number;
+  /** The pump with the least suction head to spare at the required flow, and how much, m; none behind a refusal. */
+  pump?: string;
+  margin?: number;
+  vacuum?: number;
+  refusal?: Refusal;
 }
 
 /** What can be drawn from the lift that a typing asks for. */
@@ -50,9 +54,9 @@ export interface LiftRow {
   most: number;
   limit: 'cavitates' | 'end_of_curve';
   pump: string;
-  basis: SuctionNeed['basis'];
-  /** Highest vacuum of a pump while that is drawn, Pa. */
-  vacuum: number;
+  basis: SuctionBasis;
+  /** Highest vacuum of a pump while that is drawn, Pa; undefined where even that cannot be. */
+  vacuum?: number;
 }
 
 export interface SuctionAnswer {
@@ -69,17 +73,14 @@ export interface SuctionAnswer {
 }
 
 /** Net positive suction head at each pump, as laid out, as the tank empties, and from the lift that the typing asks for. */
-export function suctionOf(
-  rig: Rig,
-  typing: TypingAsked,
-  delivery: Delivery,
-  state: OperatingPoint,
-  full: { here: VerdictUnder; state: OperatingPoint },
-): SuctionAnswer {
+export function suctionOf(rig: Rig, typing: TypingAsked, judged: StagingJudged): SuctionAnswer {
+  const { delivery, shown } = judged;
   const onsets = cavitationOnsets(delivery);
-  const own = state.assembly.pumps.filter((pump) => !pump.booster);
+  const state = shown?.state;
+  const own = state?.assembly.pumps.filter((pump) => !pump.booster) ?? [];
   return {
-    pumps: own.map((pump) => {
+    pumps: own.flatMap((pump) => {
+      if (state === undefined) return [];
       const need = suctionNeed(state, pump);
       return {
         pump: pump.name,
@@ -90,7 +91,7 @@ export function suctionOf(
         cavitatesFrom: onsets.get(pump.name),
       };
     }),
-    tank: tankLevels(rig, typing, full),
+    tank: tankLevels(rig, typing, judged),
     lift: fromLift(rig, typing),
   };
 }
@@ -115,7 +116,7 @@ function onsetOf(
 ): { flow: number; pump: AssembledPump } | undefined {
   const at = (flow: number) => {
     const state = delivery.at(flow);
-    const margins = pumps.map((pump) => suctionMargin(state, pump));
+    const margins = pumps.map((pump) => sureSuctionMargin(state, pump));
     const value = Math.min(...margins);
     return { value, pump: pumps[margins.indexOf(value)] };
   };
@@ -128,34 +129,35 @@ function onsetOf(
   return { flow: low, pump: atHigh.pump };
 }
 
-function tankLevels(
-  rig: Rig,
-  typing: TypingAsked,
-  full: { here: VerdictUnder; state: OperatingPoint },
-): TankLevel[] {
+function tankLevels(rig: Rig, typing: TypingAsked, full: Ruling): TankLevel[] {
   const { layout } = rig;
   if (layout.supply.kind !== 'tank' || layout.engine.tank === undefined) return [];
   // A surface that does not fall leaves everything as it is.
   const drawn =
     tankDepth(layout.engine.tank) === 0
       ? full
-      : judgeHere(rig.with(under(layout, { tankLevel: DRAWN_DOWN })), typing);
+      : ruleOn(rig.with(under(layout, { tankLevel: DRAWN_DOWN })), typing, layout.staging);
   return [
-    { level: 1, ...full },
-    { level: DRAWN_DOWN, ...drawn },
-  ].map(({ level, here, state }) => {
-    const own = state.assembly.pumps.filter((pump) => !pump.booster);
-    const tightest = own.reduce((kept, pump) =>
-      suctionMargin(state, pump) < suctionMargin(state, kept) ? pump : kept,
-    );
-    return {
-      level,
-      verdict: here.verdict,
-      pump: tightest.name,
-      margin: suctionMargin(state, tightest),
-      vacuum: -state.gaugePressure(tightest.inlet),
-    };
-  });
+    { level: 1, ruling: full },
+    { level: DRAWN_DOWN, ruling: drawn },
+  ].map(({ level, ruling }) => ({ level, verdict: ruling.verdict, ...tightest(ruling) }));
+}
+
+/** The pump with the least suction head to spare at the required flow; behind the gate, why no figure is told. */
+function tightest({ worst: { state, refusal } }: Ruling): Omit<TankLevel, 'level' | 'verdict'> {
+  // What a pump is short of may be told; nothing else of a state that cannot be.
+  if (state === undefined || (refusal && refusal.code !== 'suction_short')) return { refusal };
+  const own = state.assembly.pumps.filter((pump) => !pump.booster && state.flow(pump.link) > STANDSTILL);
+  if (own.length === 0) return {};
+  const pump = own.reduce((kept, one) =>
+    suctionMargin(state, one) < suctionMargin(state, kept) ? one : kept,
+  );
+  return {
+    pump: pump.name,
+    margin: suctionMargin(state, pump),
+    vacuum: refusal ? undefined : -state.gaugePressure(pump.inlet),
+    refusal,
+  };
 }
 
 /** Whether the typing asks that the engine primes and pumps from a lift. */
@@ -195,6 +197,7 @@ function liftRow(there: Rig, staging: StagingName): LiftRow {
   const onset = onsetOf(delivery, end.flow, own);
   const most = onset?.flow ?? end.flow;
   const state = delivery.at(most);
+  const boils = own.some((one) => npshAvailable(state, one) <= 0);
   const pump = onset?.pump ?? end.pump;
   return {
     staging,
@@ -202,6 +205,6 @@ function liftRow(there: Rig, staging: StagingName): LiftRow {
     limit: onset ? 'cavitates' : 'end_of_curve',
     pump: pump.name,
     basis: suctionNeed(state, pump).basis,
-    vacuum: Math.max(...own.map((one) => -state.gaugePressure(one.inlet))),
+    vacuum: boils ? undefined : Math.max(...own.map((one) => -state.gaugePressure(one.inlet))),
   };
 }

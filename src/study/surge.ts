@@ -2,6 +2,7 @@ import type { Assembly } from '../assembly/assembly.js';
 import type { Element, Place } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
+import { bearingLimit, type HoseLimit } from '../limits/hose-limit.js';
 import { surgeOfClosure, surgePressure } from '../physics/joukowsky.js';
 
 /** Speed of a pressure wave in hose where the layout states none, m/s: the upper end of some 100 to 400, from memory. */
@@ -19,8 +20,8 @@ export interface Surge {
   rise: number;
   /** Pressure at the nozzle before, with the rise on top, Pa. */
   peak: number;
-  /** Service test pressure of the hose that the nozzle hangs on, Pa; undefined where none is told. */
-  hoseTest?: number;
+  /** What the hose that the nozzle hangs on bears; undefined where none is told. */
+  hoseLimit?: HoseLimit;
 }
 
 /** The surge at every open nozzle of a state, largest first: Joukowsky's whole rise, or what a slower closing leaves of it. */
@@ -30,9 +31,9 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
   const waveSpeed = wave_speed ?? HOSE_WAVE_SPEED;
   // Slammed, the rise is the same over any length.
   const columnTo = closing_time === undefined ? () => 0 : columns(state.assembly);
-  const hoseTests = new Map(
+  const hoseLimits = new Map(
     elements.flatMap(({ step, to }) =>
-      step?.kind === 'hose' ? [[to.node, step.hose.limits?.service_test] as const] : [],
+      step?.kind === 'hose' ? [[to.node, bearingLimit(step.hose)] as const] : [],
     ),
   );
   return nozzles
@@ -52,7 +53,7 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
           closingTime: closing_time,
           rise,
           peak: state.totalPressure(nozzle.inlet) + rise,
-          hoseTest: hoseTests.get(nozzle.inlet.node),
+          hoseLimit: hoseLimits.get(nozzle.inlet.node),
         },
       ];
     })

@@ -83,12 +83,27 @@ describe('one pump out', () => {
   });
 
   test('in series the pump left draws through the one that stands, and gives less for it', async () => {
-    const { pumpsOut, stagings } = await checkLayout(layoutFrom(BARE));
+    // Fed at 200 psi, so that the inlet of the pump left stays above the air.
+    const fed = {
+      ...BARE,
+      supply: { relay: { pressure: '200 psi' } },
+      typing: { custom: { flow: '60 gpm', pressure: '400 psi' } },
+    };
+    const { pumpsOut, stagings } = await checkLayout(layoutFrom(fed));
     const through = pumpsOut[0].standing.find(({ staging }) => staging === 'series');
     const alone = stagings.find(({ staging }) => staging === 'b')?.atRequiredPressure?.flow ?? 0;
     expect(through?.flow).toBeLessThan(alone);
-    // 150 psi are lost at 75 gpm by the square of flow, and no more than the push of the air, 14.70 psi less 0.26 of vapor, can be.
-    expect((through?.flow ?? 0) / GPM).toBeCloseTo(75 * Math.sqrt((14.696 - 0.256) / 150), 1);
+    // 200 + 400 - 2 r q^2 = 400.
+    expect((through?.flow ?? 0) / GPM).toBeCloseTo(75 * Math.sqrt(2 / 3), 1);
+  });
+
+  test('what would have to be sucked through it below a vacuum is no flow', async () => {
+    const { pumpsOut } = await checkLayout(layoutFrom(BARE));
+    const through = pumpsOut[0].standing.find(({ staging }) => staging === 'series');
+    expect(through?.reaches).toBe(true);
+    expect(through?.flow).toBeUndefined();
+    expect(through?.backflow).toBeUndefined();
+    expect(through?.refusal).toMatchObject({ code: 'water_parts', pump: 'pump b' });
   });
 
   test('an engine of one pump has none to lose', async () => {

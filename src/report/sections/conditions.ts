@@ -9,7 +9,6 @@ import type {
 } from '../../study/answer.js';
 import { type Block, type Cell, type Column, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { IMPOSSIBLE_WORDS } from '../impossible.js';
 import { requiredFlow } from '../required.js';
 import { listed, verdictCell } from '../words.js';
 
@@ -21,27 +20,42 @@ const SWEPT: Record<SweptQuantity, { title: string; column: string; dimension: D
   tank_level: { title: 'As the tank is drawn down', column: 'Tank', dimension: 'ratio' },
 };
 
-function pressureCell({ pressure, margin, impossible }: VerdictUnder, figures: Figures): string {
+function pressureCell({ pressure, margin, refusal }: VerdictUnder, figures: Figures): string {
   if (pressure === undefined || margin === undefined)
-    return impossible ? IMPOSSIBLE_WORDS[impossible.code] : 'cannot pass it';
+    return refusal === undefined || refusal.code === 'past_curve' ? 'cannot pass it' : 'cannot be';
   const shown = figures.say('across.pressure', 'pressure', pressure, { limit: pressure - margin });
   return `${shown} ${figures.margin('across.margin', 'pressure', margin)}`;
 }
 
-function readingCell({ reading, readingMargin }: VerdictUnder, figures: Figures): string {
-  if (reading === undefined) return '';
+function readingCell({ reading, readingMargin, refusal }: VerdictUnder, figures: Figures): string {
+  if (reading === undefined) return refusal ? 'not told' : '';
   const limit = readingMargin === undefined ? undefined : reading - readingMargin;
   return figures.say('across.reading', 'pressure', reading, { limit });
 }
 
+function whyWords({ code, pump }: NonNullable<VerdictUnder['refusal']>): string {
+  switch (code) {
+    case 'suction_short':
+      return `${pump} cavitates`;
+    case 'water_parts':
+      return pump === undefined ? 'water parts' : `water parts at ${pump}`;
+    case 'past_curve':
+      return pump === undefined ? 'past its curve' : `${pump} past its curve`;
+    case 'hose_flat':
+      return 'hose falls flat';
+    default:
+      return 'no steady state';
+  }
+}
+
 /** What holds the pumps: the power of those that have too little of it, else their governors. */
-function heldCell({ pumps, impossible }: VerdictUnder): Cell {
+function heldCell({ pumps, refusal }: VerdictUnder): Cell {
   const short = pumps.filter(({ limitedBy }) => limitedBy === 'power').map(({ name }) => name);
-  const starved = impossible?.code === 'suction_short' ? `${impossible.at} cavitates` : '';
+  const starved = refusal === undefined ? '' : whyWords(refusal);
   const held =
     short.length > 0
       ? `power of ${listed(short)}`
-      : pumps.every(({ limitedBy }) => limitedBy === 'governor')
+      : pumps.length > 0 && pumps.every(({ limitedBy }) => limitedBy === 'governor')
         ? 'governors'
         : 'not known';
   return starved ? { text: `${held}; ${starved}`, tone: 'bad' } : held;

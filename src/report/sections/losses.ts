@@ -1,7 +1,7 @@
 import type { CheckAnswer, Loss } from '../../study/answer.js';
 import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { requiredFlow } from '../required.js';
+import { toldFlow } from '../required.js';
 import { STAGING_PHRASES } from '../words.js';
 
 const MOST_ROWS = 12;
@@ -21,7 +21,7 @@ export function lossesSection(answer: CheckAnswer, figures: Figures): Block[] {
   if (losses.length === 0) return [];
   const shown = losses.length <= MOST_ROWS + 1 ? losses : losses.slice(0, MOST_ROWS);
   const rest = losses.slice(shown.length);
-  const flow = requiredFlow(answer, figures);
+  const flow = toldFlow(answer, figures);
   const blocks: Block[] = [
     heading(`Where the pressure goes at ${flow}, ${STAGING_PHRASES[staging]}`),
     {

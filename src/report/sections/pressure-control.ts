@@ -6,7 +6,8 @@ import { STAGING_WORDS } from '../words.js';
 type Control = NonNullable<CheckAnswer['pressureControl']>;
 
 const RULE = {
-  service_test: '90 % of its service test pressure, NFPA 1962 (2018)',
+  part_of_service_test: '90 % of its service test pressure, NFPA 1962 (2018)',
+  service_test: 'its service test pressure',
   working: 'its working pressure',
   casing: 'its limit',
 } as const;
@@ -36,13 +37,14 @@ function deviceText({ device, flowing, shut, overSetting, reliefIdle }: Control,
   return `${deviceName(device, figures)} ${between}, ${overText(overSetting, figures)}.`;
 }
 
-function settingText({ highest, flowing }: Control, figures: Figures): string[] {
+function settingText({ highest, needed }: Control, figures: Figures): string[] {
   if (highest === undefined) return [];
-  const most = figures.say('pressure_control.highest', 'pressure', highest.pressure);
-  const least = figures.say('pressure_control.flowing', 'pressure', flowing);
+  const most = figures.say('pressure_control.highest', 'pressure', highest.pressure, { limit: needed });
   const text = `Set it no higher than ${most}, which ${highest.by} bears (${RULE[highest.rule]})`;
+  if (needed === undefined) return [`${text}.`];
+  const least = figures.say('pressure_control.needed', 'pressure', needed, { limit: highest.pressure });
   return [
-    highest.pressure > flowing
+    highest.pressure > needed
       ? `${text}, and above the ${least} that the required flow takes.`
       : `${text}; the required flow takes ${least}, so that no setting serves both: work that hose at a lower throttle, or carry stronger hose.`,
   ];
@@ -72,8 +74,8 @@ function surgeText(surge: Control['surges'][number], figures: Figures): string {
       : `shut in ${figures.say('pressure_control.surge.closing_time', 'time', surge.closingTime, { unit: 's', decimals: 1 })}`;
   const known = surge.stated ? 'stated' : 'the upper end of what is recalled for hose, no published figure';
   const over =
-    surge.hoseTest !== undefined && surge.peak > surge.hoseTest
-      ? `, over the ${figures.stated('pressure_control.surge.hose_test', { value: surge.hoseTest, dimension: 'pressure' })} that its hose is tested to`
+    surge.hoseLimit !== undefined && surge.peak > surge.hoseLimit.pressure
+      ? `, over the ${figures.stated('pressure_control.surge.hose_limit', { value: surge.hoseLimit.pressure, dimension: 'pressure' })} that its hose bears (${surge.hoseLimit.what})`
       : '';
   return `${surge.nozzle} ${how}: ${rise} on top of what stands there, to ${peak}${over}, by Joukowsky with water at ${velocity} and a wave speed of ${speed} (${known}).`;
 }

@@ -2,43 +2,50 @@ import type { CheckAnswer } from '../../study/answer.js';
 import type { PumpOutAnswer, StandingPump } from '../../study/engine-answer.js';
 import { type Block, type Cell, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { impossibleText } from '../impossible.js';
 import { requiredPressure } from '../required.js';
+import { statementText } from '../sentence.js';
 import { listed, STAGING_WORDS, verdictCell } from '../words.js';
+
+type TypeMet = PumpOutAnswer['types'][number];
+
+/** What of a type is made: its pumps alone, where the rest of it falls short or is not told. */
+function made({ title, inventory, missing, margin }: TypeMet, figures: Figures): string {
+  const said = `${title} ${figures.margin('pumps_out.types.margin', 'pressure', margin)}`;
+  if (inventory === 'falls_short') return `${said}, pumps only: short of ${listed(missing)}`;
+  return inventory === 'not_stated' ? `${said}, pumps only: the rest is not stated` : said;
+}
+
+const briefly = ({ class: name, inventory }: TypeMet): string =>
+  inventory === 'meets' ? name : `${name} (pumps only)`;
 
 function row({ out, staging, verdict, types }: PumpOutAnswer, figures: Figures): Cell[] {
   const [best] = types;
-  const margin = best && figures.margin('pumps_out.types.margin', 'pressure', best.margin);
   return [
     out,
     STAGING_WORDS[staging],
     verdictCell(verdict),
-    best ? `${best.title} ${margin}${restOf(best)}` : { text: 'none', tone: 'bad' },
-    types
-      .slice(1)
-      .map((type) => `${type.class}${restOf(type)}`)
-      .join(', '),
+    best ? made(best, figures) : { text: 'none', tone: 'bad' },
+    types.slice(1).map(briefly).join(', '),
   ];
 }
 
-/** What else the type asks that the engine has not got: a pump alone makes no type. */
-function restOf({ inventory, missing }: PumpOutAnswer['types'][number]): string {
-  if (inventory === 'falls_short') return ` (pump only: short of ${listed(missing)})`;
-  return inventory === 'not_stated' ? ' (rest not stated)' : '';
+function leftText({ reaches, flow, refusal }: StandingPump, figures: Figures): string {
+  if (!reaches) return 'the other never reaches it';
+  if (flow === undefined)
+    return refusal
+      ? `what the other gives cannot be told, as ${statementText(refusal, figures)}`
+      : 'what the other gives cannot be told';
+  return `the other gives ${figures.say('pumps_out.standing.flow', 'flow', flow)}`;
 }
 
 function standingText(one: StandingPump, figures: Figures): string {
-  const left =
-    one.flow === undefined
-      ? one.impossible
-        ? `cannot: ${impossibleText(one.impossible, figures)}`
-        : 'never reaches it'
-      : `gives ${figures.say('pumps_out.standing.flow', 'flow', one.flow)}`;
-  if (one.check === 'works') return `in ${one.staging}, the other ${left}`;
-  const flow = one.backflow ?? one.backflowShut;
-  if (flow === undefined) return `with its check valve stuck open, the other ${left}`;
-  const back = figures.say('pumps_out.standing.backflow', 'flow', flow);
-  return `with its check valve stuck open ${back} runs back through it, and the other ${left}`;
+  const left = leftText(one, figures);
+  if (one.check === 'works') return `in ${one.staging}, ${left}`;
+  const back = one.backflow ?? one.backflowShut;
+  if (back === undefined)
+    return `with its check valve stuck open water runs back through it, how much is not known, and ${left}`;
+  const said = figures.say('pumps_out.standing.backflow', 'flow', back);
+  return `with its check valve stuck open ${said} runs back through it, and ${left}`;
 }
 
 function standingItem({ out, standing }: PumpOutAnswer, pressure: string, figures: Figures): ListItem {

@@ -6,11 +6,19 @@ import { listed, STAGING_WORDS, sentence, VERDICT_WORDS } from '../words.js';
 
 type Advice = NonNullable<CheckAnswer['stagingAdvice']>;
 
+function shutOutText(weaker: string, from: number | undefined, atRest: boolean, figures: Figures): string {
+  if (from === undefined)
+    return atRest
+      ? `${weaker} is shut out with nothing drawn, and gives nothing as far as the curves go.`
+      : 'Neither pump shuts the other out.';
+  const stands = figures.say('staging_advice.shut_out_from', 'pressure', from);
+  const rest = atRest ? ', as it does with nothing drawn' : '';
+  return `${weaker} moves no water once the outlet stands at ${stands}${rest}.`;
+}
+
 function parallelText(facts: NonNullable<Advice['parallel']>, figures: Figures): string {
   const { weaker, shutOutFrom, shutOutAtRest, balance, drooping } = facts;
-  const from = figures.say('staging_advice.shut_out_from', 'pressure', shutOutFrom);
-  const rest = shutOutAtRest ? ', as the other does with nothing drawn' : '';
-  const parts = [`${weaker} moves no water once the outlet stands at ${from}${rest}.`];
+  const parts = [shutOutText(weaker, shutOutFrom, shutOutAtRest, figures)];
   if (balance) {
     const throttle = figures.say('staging_advice.balance.throttle', 'ratio', balance.throttle, {
       decimals: 1,

@@ -1,17 +1,17 @@
 import type { CheckAnswer, Requirement, StagingAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { IMPOSSIBLE_WORDS } from '../impossible.js';
 import { requiredFlow, requiredPressure } from '../required.js';
 import { statementText } from '../sentence.js';
 import { STAGING_WORDS, sentence, verdictCell } from '../words.js';
 
 function atFlowCell(
-  { atRequiredFlow, impossible }: StagingAnswer,
+  { atRequiredFlow, refusal }: StagingAnswer,
   required: Requirement,
   figures: Figures,
 ): string {
-  if (!atRequiredFlow) return impossible ? IMPOSSIBLE_WORDS[impossible.code] : 'cannot pass it';
+  if (refusal) return refusal.code === 'suction_short' ? 'cavitates' : 'cannot be';
+  if (!atRequiredFlow) return 'cannot pass it';
   const field = 'stagings.at_required_flow';
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say(`${field}.pressure`, 'pressure', pressure, { limit: required.pressure });
@@ -19,12 +19,11 @@ function atFlowCell(
 }
 
 function atPressureCell(
-  { atRequiredPressure, impossible }: StagingAnswer,
+  { atRequiredPressure, refusal }: StagingAnswer,
   required: Requirement,
   figures: Figures,
 ): string {
-  if (!atRequiredPressure)
-    return impossible && impossible.code !== 'past_curve' ? 'not told' : 'never reached';
+  if (!atRequiredPressure) return refusal ? 'not told' : 'never reached';
   const field = 'stagings.at_required_pressure';
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say(`${field}.flow`, 'flow', flow, { limit: required.flow });

@@ -1,16 +1,25 @@
 import type { CheckAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { requiredFlow } from '../required.js';
+import { toldFlow } from '../required.js';
+import { statementText } from '../sentence.js';
 import { NO_STATE_WORDS } from '../standing.js';
 import { STAGING_WORDS, verdictCell } from '../words.js';
 
 type Suction = NonNullable<CheckAnswer['suction']>;
 
-const BASIS = { file: 'its file', lift_practice: 'lift practice' } as const;
+const BASIS = {
+  file: 'its file',
+  file_extended: 'its file, carried on',
+  lift_practice: 'lift practice',
+} as const;
 
-const vacuumText = (vacuum: number, figures: Figures): string =>
-  vacuum > 0 ? figures.say('suction.vacuum', 'pressure', vacuum, { role: 'vacuum' }) : 'none';
+const vacuumText = (vacuum: number | undefined, figures: Figures): string =>
+  vacuum === undefined
+    ? NO_STATE_WORDS.water_parts
+    : vacuum > 0
+      ? figures.say('suction.vacuum', 'pressure', vacuum, { role: 'vacuum' })
+      : 'none';
 
 function pumpRow(pump: Suction['pumps'][number], figures: Figures): Cell[] {
   const short = pump.available < pump.needed;
@@ -35,8 +44,10 @@ function tankRow(line: Suction['tank'][number], figures: Figures): Cell[] {
   return [
     line.level === 1 ? 'full' : `${figures.say('suction.tank.drawn', 'ratio', 1 - line.level)} drawn`,
     verdictCell(line.verdict),
-    `${figures.say('suction.tank.margin', 'length', line.margin, { limit: 0 })}, ${line.pump}`,
-    vacuumText(line.vacuum, figures),
+    line.margin === undefined
+      ? { text: line.refusal ? statementText(line.refusal, figures) : 'none is drawn', tone: 'bad' as const }
+      : `${figures.say('suction.tank.margin', 'length', line.margin, { limit: 0 })}, ${line.pump}`,
+    line.vacuum === undefined ? '' : vacuumText(line.vacuum, figures),
   ];
 }
 
@@ -59,7 +70,7 @@ export function suctionSection(answer: CheckAnswer, figures: Figures): Block[] {
   if (suction === undefined) return [];
   const { pumps, tank, lift } = suction;
   const blocks: Block[] = [
-    heading(`Suction at ${requiredFlow(answer, figures)}`),
+    heading(`Suction at ${toldFlow(answer, figures)}`),
     {
       kind: 'table',
       columns: [

@@ -1,21 +1,20 @@
-import type { Impossibility } from '../../limits/impossible.js';
 import type { TestOrifice } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { impossibleText } from '../impossible.js';
 import { of } from '../required.js';
+import { statementText } from '../sentence.js';
 import { sentence } from '../words.js';
 
 type Grade = TestOrifice['grades'][number];
 
-const gradeStart = ({ from }: Grade, { reading }: TestOrifice, figures: Figures): string =>
+const gradeStart = ({ from }: Grade, { reading }: Read, figures: Figures): string =>
   figures.stated('test_orifice.grades.from', of('pressure', from), [reading]);
 
 /** The grade's start that the reading is closest to: the one that rounding must not hide. */
-const nearestGrade = ({ reading, grades }: TestOrifice): number | undefined =>
+const nearestGrade = ({ reading, grades }: Read): number | undefined =>
   grades.map(({ from }) => from).sort((a, b) => Math.abs(a - reading) - Math.abs(b - reading))[0];
 
-function better({ reading, grades }: TestOrifice): Grade | undefined {
+function better({ reading, grades }: Read): Grade | undefined {
   const above = grades.filter(({ from }) => reading < from);
   return above.reduce<Grade | undefined>(
     (least, next) => (least && least.from <= next.from ? least : next),
@@ -23,7 +22,7 @@ function better({ reading, grades }: TestOrifice): Grade | undefined {
   );
 }
 
-function gradeStep(orifice: TestOrifice, figures: Figures): string {
+function gradeStep(orifice: Read, figures: Figures): string {
   const next = better(orifice);
   if (!next) return 'There is no higher grade.';
   const from = gradeStart(next, orifice, figures);
@@ -31,7 +30,7 @@ function gradeStep(orifice: TestOrifice, figures: Figures): string {
   return `The next grade, ${next.grade}, starts at ${from}: ${more} more.`;
 }
 
-function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] {
+function gradeRow(grade: Grade, orifice: Read, figures: Figures): Cell[] {
   const reached = orifice.reading >= grade.from;
   return [
     grade.grade,
@@ -40,25 +39,18 @@ function gradeRow(grade: Grade, orifice: TestOrifice, figures: Figures): Cell[] 
   ];
 }
 
-const noReading = (impossible: Impossibility, figures: Figures): string =>
-  `At the agency's test orifice no reading can be told: ${impossibleText(impossible, figures)}.`;
+/** An orifice at which a reading can be told. */
+type Read = TestOrifice & Required<Pick<TestOrifice, 'reading' | 'flow' | 'margin' | 'grade'>>;
 
-/** What fails at the orifice, as a clause of the headline. */
-export function failingOrifice(orifice: TestOrifice, figures: Figures): string {
-  const at = "at the agency's test orifice";
-  if (orifice.impossible)
-    return `${at} no reading can be told, as ${impossibleText(orifice.impossible, figures)}`;
-  const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
-    limit: nearestGrade(orifice),
-  });
-  const margin = figures.overOrShort('test_orifice.margin', 'pressure', orifice.margin);
-  return `${at} the gauge should read ${reading} (${margin})`;
-}
+const isRead = (orifice: TestOrifice): orifice is Read => orifice.reading !== undefined;
 
 /** The inspector's reading in one line, to stand by the verdict: it may pass or fail on its own. */
 export function orificeLine(orifice: TestOrifice | undefined, figures: Figures): Block[] {
   if (!orifice) return [];
-  if (orifice.impossible) return [paragraph(noReading(orifice.impossible, figures), 'bad')];
+  if (!isRead(orifice)) {
+    const why = orifice.refusal ? `: ${statementText(orifice.refusal, figures)}` : '';
+    return [paragraph(sentence(`At the agency's test orifice no reading can be told${why}`), 'bad')];
+  }
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),
   });
@@ -69,7 +61,7 @@ export function orificeLine(orifice: TestOrifice | undefined, figures: Figures):
 
 /** What the inspector will read, which is the one number that decides on the day. */
 export function testOrificeSection(orifice: TestOrifice | undefined, figures: Figures): Block[] {
-  if (!orifice || orifice.impossible) return [];
+  if (!orifice || !isRead(orifice)) return [];
   const bore = figures.say('test_orifice.bore', 'length', orifice.bore, { role: 'bore' });
   const reading = figures.say('test_orifice.reading', 'pressure', orifice.reading, {
     limit: nearestGrade(orifice),

@@ -1,15 +1,16 @@
-import type { CheckAnswer, TestOrifice } from '../../study/answer.js';
+import type { CheckAnswer } from '../../study/answer.js';
 import { type Block, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { impossibleText } from '../impossible.js';
 import { requiredFlow, requiredPressure } from '../required.js';
+import { statementText } from '../sentence.js';
 import { counted, listed, STAGING_PHRASES, verdictTone } from '../words.js';
-import { failingOrifice, orificeLine } from './test-orifice.js';
+import { orificeLine } from './test-orifice.js';
 
 function pressureClause(answer: CheckAnswer, figures: Figures): string {
-  const { requirement, atRequiredFlow } = answer;
+  const { requirement, atRequiredFlow, refusal } = answer;
   const flow = requiredFlow(answer, figures);
-  if (answer.impossible) return `${flow} cannot be had, as ${impossibleText(answer.impossible, figures)}`;
+  if (refusal && refusal.code !== 'past_curve')
+    return `${flow} cannot be had: ${statementText(refusal, figures)}`;
   if (!atRequiredFlow) return `the pumps cannot pass ${flow}`;
   const { pressure, margin } = atRequiredFlow;
   const shown = figures.say('at_required_flow.pressure', 'pressure', pressure, {
@@ -19,11 +20,11 @@ function pressureClause(answer: CheckAnswer, figures: Figures): string {
 }
 
 function flowClause(answer: CheckAnswer, figures: Figures): string {
-  const { requirement, atRequiredPressure } = answer;
+  const { requirement, atRequiredPressure, refusal } = answer;
   const net = requirement.points.some((point) => point.net) ? ' net' : '';
   const pressure = requiredPressure(answer, figures) + net;
   if (!atRequiredPressure)
-    return answer.impossible && answer.impossible.code !== 'past_curve'
+    return refusal && refusal.code !== 'past_curve'
       ? `and no flow at ${pressure} can be told`
       : `${pressure} is never reached`;
   const { flow, margin } = atRequiredPressure;
@@ -31,12 +32,22 @@ function flowClause(answer: CheckAnswer, figures: Figures): string {
   return `${shown} at ${pressure} (${figures.overOrShort('at_required_pressure.margin', 'flow', margin)})`;
 }
 
+/** Where the orifice alone fails, its margin is the one that a reader needs first. */
+function orificeFails({ pumpVerdict, refusal, atRequiredFlow, testOrifice }: CheckAnswer): boolean {
+  const elsewhere = refusal !== undefined || (atRequiredFlow?.margin ?? -1) < -0.02;
+  return pumpVerdict === 'falls_short' && !elsewhere && testOrifice !== undefined;
+}
+
+function orificeClause({ testOrifice }: CheckAnswer, figures: Figures): string {
+  if (testOrifice?.margin === undefined) return 'at the test orifice no reading can be told';
+  const short = figures.overOrShort('test_orifice.margin', 'pressure', testOrifice.margin);
+  return `at the test orifice the gauge reads ${short}`;
+}
+
 function headline(answer: CheckAnswer, figures: Figures): string {
   const { requirement, verdict, pumpVerdict, staging, inventory } = answer;
-  const atOutlet = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
-  const figuresLine = failsAtOrifice(answer)
-    ? `${failingOrifice(answer.testOrifice, figures)}; at the outlet ${atOutlet}`
-    : atOutlet;
+  const points = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
+  const figuresLine = orificeFails(answer) ? `${orificeClause(answer, figures)}; ${points}` : points;
   const phrase = STAGING_PHRASES[staging];
   if (verdict === 'meets') return `MEETS ${requirement.title} ${phrase}: ${figuresLine}`;
   const missing = inventory.filter((line) => line.verdict === 'falls_short').map((line) => line.item);
@@ -46,13 +57,6 @@ function headline(answer: CheckAnswer, figures: Figures): string {
   }
   const too = missing.length > 0 ? `; so does ${listed(missing)}` : '';
   return `FALLS SHORT of ${requirement.title} ${phrase}: ${figuresLine}${too}`;
-}
-
-/** Whether the pumps make their flow at the outlet and fail at the orifice alone: what failed is then said first. */
-function failsAtOrifice(answer: CheckAnswer): answer is CheckAnswer & { testOrifice: TestOrifice } {
-  const { pumpVerdict, atRequiredFlow, testOrifice } = answer;
-  if (pumpVerdict === 'meets' || testOrifice === undefined) return false;
-  return atRequiredFlow !== undefined && atRequiredFlow.margin >= 0;
 }
 
 /** Danger is said beside the verdict, or a reader who stops at the first line would run it. */
@@ -69,7 +73,7 @@ export function verdictSection(answer: CheckAnswer, figures: Figures): Block[] {
   return [
     { kind: 'heading', level: 1, text: headline(answer, figures), tone: verdictTone(answer.verdict) },
     ...stopLine(answer.cautions),
-    ...(failsAtOrifice(answer) ? [] : orificeLine(answer.testOrifice, figures)),
+    ...orificeLine(answer.testOrifice, figures),
     ...notStated(answer),
   ];
 }
