@@ -1,5 +1,12 @@
 import type { Measure } from '../quantity/dimension.js';
 
+/**
+ * Words that did not come out of this program (a name, a title, what a table says), made fit to stand in a template: a brace in
+ * them is doubled, and whoever fills the template prints it as the one brace that it was. Every such word that does not come
+ * in as a value comes in through here.
+ */
+export const literal = (words: string): string => words.replace(/[{}]/g, '$&$&');
+
 /** A sentence: `Inlet of pump {at} stands at {value}` with its measures and, where it rests on one, its source. */
 export interface Statement {
   template: string;

@@ -1,4 +1,4 @@
-import type { Caution } from './caution.js';
+import { type Caution, literal } from './caution.js';
 import { coolingLine } from './cooling-line.js';
 import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
@@ -71,10 +71,35 @@ const HAZARDS: readonly Hazard[] = [
 ];
 
 /**
+ * The facts with the words that hazards build their sentences of made fit for a template: a `when` names a nozzle of the
+ * layout, a limit what it is the limit of. A place (`at`) is a value of its caution and stays as it is.
+ */
+function worded(facts: HazardFacts): HazardFacts {
+  const { ledger, judged, control } = facts;
+  const lineShut = control?.lineShut;
+  return {
+    ...facts,
+    cases: facts.cases.map((one) => ({ ...one, when: literal(one.when) })),
+    ...(ledger && {
+      ledger: ledger.map((line) => ({
+        ...line,
+        limit: literal(line.limit),
+        worstWhen: literal(line.worstWhen),
+      })),
+    }),
+    ...(judged && { judged: { ...judged, judgedAt: literal(judged.judgedAt) } }),
+    ...(lineShut && {
+      control: { ...control, lineShut: { ...lineShut, nozzle: literal(lineShut.nozzle) } },
+    }),
+  };
+}
+
+/**
  * Every hazard of the facts, most dangerous first. What the lay does as it stands is told before what a burst hose or a
  * lost pump would make of the same part.
  */
-export function cautionsOf(facts: HazardFacts): Caution[] {
+export function cautionsOf(given: HazardFacts): Caution[] {
+  const facts = worded(given);
   const found = (cases: HazardFacts['cases']) => HAZARDS.flatMap((hazard) => hazard({ ...facts, cases }));
   const standing = facts.cases.filter(({ kind }) => kind !== 'burst' && kind !== 'one_out');
   if (standing.length === facts.cases.length) return ranked(found(facts.cases));

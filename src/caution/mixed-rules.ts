@@ -2,7 +2,7 @@ import { frictionLaw } from '../catalogue/schema/friction.js';
 import type { HoseStep, Step } from '../layout/step.js';
 import { HAZEN_WILLIAMS_EXPONENT, hazenWilliamsResistance } from '../physics/hazen-williams.js';
 import { hoseHeadResistance } from '../physics/hose-coefficient.js';
-import type { Caution } from './caution.js';
+import { type Caution, literal } from './caution.js';
 import type { Hazard } from './hazard.js';
 
 /** Smoothness of hose by Hazen-Williams, which its published coefficients imply at the bore that it swells to. */
@@ -53,8 +53,10 @@ function oldEdition(
       code: 'old_edition',
       level: 'note',
       at: 'the typing',
-      message: `The table asked for, ${table.title} (${table.edition}), has been replaced by ${table.superseded_by}`,
-      action: `Check against ${table.superseded_by}, unless the agency pins the older edition.`,
+      message: literal(
+        `The table asked for, ${table.title} (${table.edition}), has been replaced by ${table.superseded_by}`,
+      ),
+      action: `Check against ${literal(table.superseded_by)}, unless the agency pins the older edition.`,
       source: 'notes of the typing tables',
     },
   ];

@@ -10,7 +10,8 @@ type Values = Record<string, Measure | string | undefined>;
 const ACROSS = /bore|diameter/;
 
 function fill(template: string, values: Values, figures: Figures, options: FormatOptions = {}): string {
-  return template.replace(/\{(\w+)\}/g, (_, name: string) => {
+  return template.replace(/\{\{|\}\}|\{(\w+)\}/g, (found, name: string | undefined) => {
+    if (name === undefined) return found[0];
     const value = Object.hasOwn(values, name) ? values[name] : undefined;
     if (value === undefined) throw new InternalFault(`sentence "${template}" has no value for {${name}}`);
     if (typeof value === 'string') return value;

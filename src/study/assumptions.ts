@@ -7,6 +7,7 @@ import { citation } from '../catalogue/citation.js';
 import { DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
 import { frictionLaw } from '../catalogue/schema/friction.js';
 import type { Source } from '../catalogue/schema/text.js';
+import { literal } from '../caution/caution.js';
 import type { EnginePump, Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import type { Dimension, Measure } from '../quantity/dimension.js';
@@ -196,7 +197,7 @@ function lookedUp(steps: readonly Step[]): Statement[] {
   const add = (kind: string, id: string | undefined, modelName: string, source: Source | undefined) => {
     if (id === undefined) return;
     seen.set(`${kind} ${id}`, {
-      template: `${kind} ${modelName}`.replace(/[{}]/g, ''),
+      template: literal(`${kind} ${modelName}`),
       source: citation({ source }),
     });
   };

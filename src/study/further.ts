@@ -1,4 +1,4 @@
-import type { Statement } from '../caution/caution.js';
+import { literal, type Statement } from '../caution/caution.js';
 import { lateralsOn, type Progressive } from '../layout/progressive.js';
 import type { AdvanceOption, AdvanceStep, LimitMet, OptionCode, StoreUse } from './advance-answer.js';
 import type { StagingName } from './answer.js';
@@ -159,8 +159,8 @@ class Further {
         tank ? 'portable_tank' : 'booster',
         {
           template: tank
-            ? `a portable tank with ${this.plan.booster.modelName} at the end of section {section}`
-            : `${this.plan.booster.modelName} as a booster at the end of section {section}`,
+            ? `a portable tank with ${literal(this.plan.booster.modelName)} at the end of section {section}`
+            : `${literal(this.plan.booster.modelName)} as a booster at the end of section {section}`,
           values: { section: String(placed?.after ?? 0) },
         },
         found,
@@ -194,7 +194,12 @@ class Further {
       from,
     );
     if (bigger)
-      this.try('bigger_trunk', { template: `a trunk of ${bigger.modelName}` }, { trunk: bigger }, from);
+      this.try(
+        'bigger_trunk',
+        { template: `a trunk of ${literal(bigger.modelName)}` },
+        { trunk: bigger },
+        from,
+      );
   }
 
   private try(code: OptionCode, title: Statement, variant: Variant, from: number): void {

@@ -1,3 +1,4 @@
+import { literal } from '../caution/caution.js';
 import type { Layout, TypingAsked } from '../layout/layout.js';
 import type { Measure } from '../quantity/dimension.js';
 import { nominalSize } from '../quantity/nominal-size.js';
@@ -48,7 +49,7 @@ export function takeInventory(layout: Layout, typing: TypingAsked): InventoryIte
       item,
       atMost: false,
       verdict: 'not_checked',
-      note: { template: text },
+      note: { template: literal(text) },
       source: source ?? typingSource(typing),
     });
   }
@@ -141,5 +142,5 @@ export function loadedWeight(
 /** What a sum leaves out, and how to bring it in. */
 function besides(leftOut: readonly string[]): string {
   if (leftOut.length === 0) return '';
-  return `; nothing states the weight of ${leftOut.join('; ')}: the truck weighs more, and what is left under its rating is at most the difference. Name them under weights, as hose, pumps, crew or water, with 0 where another weight holds them`;
+  return `; nothing states the weight of ${literal(leftOut.join('; '))}: the truck weighs more, and what is left under its rating is at most the difference. Name them under weights, as hose, pumps, crew or water, with 0 where another weight holds them`;
 }

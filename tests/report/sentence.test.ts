@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { literal } from '../../src/caution/caution.js';
 import { InternalFault } from '../../src/report/checked-number.js';
 import { figuresIn } from '../../src/report/figures.js';
 import { statementText } from '../../src/report/sentence.js';
@@ -42,3 +43,12 @@ test('a NaN in a sentence is a fault that names it', () => {
   };
   expect(() => statementText(statement, us)).toThrow(/flow is NaN/);
 });
+
+test.each(['{n}', '{value}', '{{at}}', '}{', '{', '$&', '{pump', 'at}}', '%s'])(
+  'a name %s that stands in the template itself is printed as it was written',
+  (name) => {
+    const values = { pump: 'pump a', n: 'wrong', value: 'wrong', at: 'wrong' };
+    const template = `{pump} feeds ${literal(name)}{pump}`;
+    expect(statementText({ template, values }, us)).toBe(`pump a feeds ${name}pump a`);
+  },
+);
