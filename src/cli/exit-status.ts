@@ -10,6 +10,8 @@ export const EXIT = {
   noAnswer: 3,
   /** A fault of the program's own. */
   fault: 70,
+  /** Answered, and the answer could not be written; EX_IOERR of BSD's sysexits.h. */
+  notWritten: 74,
 } as const;
 
 export type ExitStatus = (typeof EXIT)[keyof typeof EXIT];

@@ -4,8 +4,10 @@ import { plain } from '../report/plain.js';
 import { sentence } from '../report/words.js';
 import { wrap } from '../report/wrap.js';
 import { EXIT, type ExitStatus } from './exit-status.js';
+import { writeErr } from './standard-output.js';
 import type { Terminal } from './terminal.js';
 import { UsageFault } from './usage-fault.js';
+import { WriteFault } from './write-fault.js';
 
 const LONGEST_MESSAGE = 200;
 
@@ -21,29 +23,33 @@ function faultLine(error: unknown): string {
 const stackOf = (error: unknown): string => `${error instanceof Error ? error.stack : String(error)}\n`;
 
 function ownFault(error: unknown): ExitStatus {
-  process.stderr.write(faultLine(error));
-  if (process.env.PUMPYOKE_DEBUG) process.stderr.write(stackOf(error));
+  writeErr(faultLine(error));
+  if (process.env.PUMPYOKE_DEBUG) writeErr(stackOf(error));
   return EXIT.fault;
 }
 
-function wrongInput(message: string, { err }: Terminal): ExitStatus {
+function told(message: string, status: ExitStatus, { err }: Terminal): ExitStatus {
   // In a log or a pipe one line is one error.
   const room = process.stderr.isTTY ? err.width : Number.POSITIVE_INFINITY;
   const [first, ...rest] = wrap(`error: ${message}`, room);
   const head = first.replace(/^error:/, paintFor(err.colour).tone('bad', 'error:'));
-  process.stderr.write(`${[head, ...rest].join('\n')}\n`);
-  return EXIT.wrongInput;
+  writeErr(`${[head, ...rest].join('\n')}\n`);
+  return status;
 }
+
+const wrongInput = (message: string, terminal: Terminal): ExitStatus =>
+  told(message, EXIT.wrongInput, terminal);
 
 /** The one place where an error becomes words and a status. */
 export async function fail(error: unknown, terminal: Terminal): Promise<ExitStatus> {
   const { err } = terminal;
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.yes : EXIT.wrongInput;
+  if (error instanceof WriteFault) return told(sentence(error.message), EXIT.notWritten, terminal);
   if (error instanceof UsageFault) return wrongInput(error.message, terminal);
   const { LayoutProblems } = await import('../layout/problem.js');
   if (error instanceof LayoutProblems) {
     const { problemsText } = await import('../report/problems.js');
-    process.stderr.write(problemsText(error, err));
+    writeErr(problemsText(error, err));
     return EXIT.wrongInput;
   }
   const { NoTyping } = await import('../study/rating.js');
@@ -51,7 +57,7 @@ export async function fail(error: unknown, terminal: Terminal): Promise<ExitStat
   const { NoSteadyAnswer } = await import('../study/no-steady-answer.js');
   if (error instanceof NoSteadyAnswer) {
     const { noSteadyAnswerText } = await import('../report/no-steady-answer.js');
-    process.stderr.write(noSteadyAnswerText(error, err));
+    writeErr(noSteadyAnswerText(error, err));
     return EXIT.noAnswer;
   }
   return ownFault(error);

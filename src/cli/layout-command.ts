@@ -45,6 +45,10 @@ export function addLayoutCommand<A extends Answer, O>(
     await import('./plain-schemas.js');
     const { readLayout } = await import('../layout/read-layout.js');
     const { layout } = readLayout(path);
+    if (options.out !== undefined) {
+      const { checkOutputs } = await import('./output-files.js');
+      checkOutputs([['--out', options.out]], layout.files);
+    }
     const given = self.opts<O & object>();
     const answer = await command.ask(layout, given);
     if (options.format === 'card' && command.card)

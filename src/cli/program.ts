@@ -12,6 +12,7 @@ import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
 import type { Session } from './session.js';
+import { writeErr, writeOut } from './standard-output.js';
 import { VERSION } from './version.js';
 
 const SUMMARY =
@@ -31,6 +32,7 @@ const STATUSES = {
   [EXIT.wrongInput]: 'the layout or the command line is wrong',
   [EXIT.noAnswer]: 'the network has no steady answer',
   [EXIT.fault]: "a fault of the program's own",
+  [EXIT.notWritten]: 'the answer could not be written: a full disk, a limit on the size of files',
 };
 
 const NARROWEST = 20;
@@ -54,6 +56,8 @@ export function programFor(session: Session): Command {
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [command]', 'print the help of a command')
     .configureOutput({
+      writeOut,
+      writeErr,
       getOutHasColors: () => out.colour,
       getErrHasColors: () => err.colour,
       getOutHelpWidth: () => out.width,

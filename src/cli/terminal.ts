@@ -1,4 +1,8 @@
+import { sentence } from '../report/words.js';
 import { colourFlag, decideColour, widthOf } from './colour.js';
+import { EXIT } from './exit-status.js';
+import { writeErr } from './standard-output.js';
+import { WriteFault } from './write-fault.js';
 
 /** What is known of where the output goes, found out once. */
 export interface Terminal {
@@ -17,10 +21,13 @@ export function terminalFor(args: readonly string[]): Terminal {
 }
 
 /** Whoever reads us may stop reading: `| head -1` is no error, and nothing more needs to be said. */
-export function endQuietlyOnClosedPipe(): void {
+export function watchStreams(): void {
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
+      if (error.code === 'EPIPE' || stream === process.stderr) return;
+      // What waited for a slow reader is lost, and so is whatever comes after it.
+      writeErr(`error: ${sentence(new WriteFault('standard output', error).message)}\n`);
+      process.exit(EXIT.notWritten);
     });
   }
 }

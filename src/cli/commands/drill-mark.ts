@@ -124,13 +124,13 @@ export async function markFiles(
   const all = { marking, code, command, ...(given.pass !== undefined && { pass: given.pass }) };
   const { markingJson, percentOf } = await import('../../report/drill/marking-json.js');
   if (format === 'json') {
-    put(jsonText(markingJson(all)), out, quiet);
+    await put(jsonText(markingJson(all)), out, quiet);
   } else if (format === 'csv') {
     const { markingCsv } = await import('../../report/drill/marking-csv.js');
-    put(markingCsv(all), out, quiet);
+    await put(markingCsv(all), out, quiet);
   } else {
     const { markingDocument } = await import('../../report/drill/marking-document.js');
-    put(await documentText(markingDocument(all), format, out, terminal), out, quiet);
+    await put(await documentText(markingDocument(all), format, out, terminal), out, quiet);
   }
   const { pass } = given;
   const failed = pass !== undefined && marking.students.some((student) => percentOf(student) < pass);

@@ -100,7 +100,7 @@ export async function printSheet(given: GivenDrillOptions, terminal: Terminal): 
     const { answerForm } = await import('../../report/drill/sheet-csv.js');
     texts.push([answerForm(printed), given.formOut]);
   }
-  for (const [text, file] of texts) put(text, file, quiet);
+  for (const [text, file] of texts) await put(text, file, quiet);
 }
 
 /** Prints what can be drilled. */
@@ -109,12 +109,12 @@ export async function printTopics(given: GivenDrillOptions, terminal: Terminal):
   const { topicList } = await import('../../drill/generate.js');
   const topics = await asked(async () => topicList(await layoutIn(given.layout)));
   if (format === 'json') {
-    put(jsonText({ format: 1, question: 'drill topics', topics }), out, quiet);
+    await put(jsonText({ format: 1, question: 'drill topics', topics }), out, quiet);
   } else if (format === 'csv') {
     const { csvOf } = await import('../../report/csv.js');
-    put(csvOf([['topic', 'title'], ...topics.map(({ id, title }) => [id, title])]), out, quiet);
+    await put(csvOf([['topic', 'title'], ...topics.map(({ id, title }) => [id, title])]), out, quiet);
   } else {
     const { topicsDocument } = await import('../../report/drill/topics-document.js');
-    put(await documentText(topicsDocument(topics), format, out, terminal), out, quiet);
+    await put(await documentText(topicsDocument(topics), format, out, terminal), out, quiet);
   }
 }
