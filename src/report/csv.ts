@@ -1,10 +1,13 @@
+import { plain } from './plain.js';
+
 const RISKY = /[",;\t\r\n]|^\s|\s$/;
 
 /** A cell that begins like a formula is led by a quote, so that no spreadsheet works it out. */
-const harmless = (text: string): string => (/^[=@\t]|^[+-](?![\d.]*$)/.test(text) ? `'${text}` : text);
+const harmless = (text: string): string =>
+  /^\s*[=@\uff1d\uff20]|^\s*[+\uff0b\uff0d-](?![\d.]*$)/.test(text) ? `'${text}` : text;
 
 function cellCsv(cell: string | number): string {
-  const text = typeof cell === 'number' ? String(cell) : harmless(cell);
+  const text = typeof cell === 'number' ? String(cell) : harmless(plain(cell));
   return RISKY.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 

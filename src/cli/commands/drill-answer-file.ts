@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { basename, extname } from 'node:path';
+import { readBytes, readStandardBytes } from '../../layout/read-bytes.js';
+import { plain } from '../../report/plain.js';
 import { UsageFault } from '../usage-fault.js';
 
 /** A file of answers, and what its first row says about the sheet that it answers. */
@@ -63,20 +64,16 @@ export function answerFile(name: string, text: string): AnswerFile {
   return { name, student, csv, ...(code && { code }), ...(command && { command }) };
 }
 
-const WHY_NOT: Record<string, string> = {
-  ENOENT: 'there is no such file',
-  EACCES: 'it may not be read',
-  EISDIR: 'it is a folder',
+/** Five hundred problems of eight hundred students would fit; common practice, no source. */
+const MOST_BYTES = 5_000_000;
+const BOUNDS = {
+  most: MOST_BYTES,
+  tooLarge: `it is larger than ${MOST_BYTES / 1e6} MB, so it is no class's answers; mark it in parts`,
+  pipes: true,
 };
 
-const STANDARD_INPUT = 0;
-
 export function readAnswerFile(name: string): AnswerFile {
-  try {
-    const bytes = readFileSync(name === '-' ? STANDARD_INPUT : name);
-    return answerFile(name === '-' ? 'standard input' : name, decoded(bytes));
-  } catch (error) {
-    const { code = 'unknown error' } = error as NodeJS.ErrnoException;
-    throw new UsageFault(`cannot read ${name}: ${WHY_NOT[code] ?? code}`);
-  }
+  const read = name === '-' ? readStandardBytes(BOUNDS) : readBytes(name, BOUNDS);
+  if ('fault' in read) throw new UsageFault(`cannot read ${plain(name)}: ${read.fault}`);
+  return answerFile(name === '-' ? 'standard input' : name, decoded(read.bytes));
 }

@@ -1,4 +1,5 @@
 import type { GivenAnswer, Marking } from '../../drill/marking/marking.js';
+import { grouped } from '../../quantity/format.js';
 import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
 import { plain } from '../../report/plain.js';
 import { EXIT, type ExitStatus } from '../exit-status.js';
@@ -17,21 +18,41 @@ const HOW_TO_SAY =
 const WHAT_IS_READ =
   'a file has a row of headings, student,1,2,3, and under it one student a row, or problem,answer and one answer a row';
 
-/** What the files say about their sheet; that they all say the same is looked at when their codes are. */
-function saidInFiles(files: AnswerFile[]): Partial<SheetOptions> {
-  const line = files.find((file) => file.command !== undefined);
-  if (!line?.command) return {};
-  const options = optionsIn(line.command);
-  if (!options)
+const OWN_FILES = { rules: '--rules', layout: '--layout' } as const;
+
+/**
+ * What the files say about their sheet; that they all say the same is looked at when their codes are. A file of answers comes
+ * from a student, and names no file that is opened here: those the trainer names.
+ */
+async function saidInFiles(files: AnswerFile[], given: GivenDrillOptions): Promise<Partial<SheetOptions>> {
+  const file = files.find(({ command }) => command !== undefined);
+  if (!file?.command) return {};
+  const said = optionsIn(file.command);
+  if (!said)
     throw new UsageFault(
-      `${line.name}: its first row does not hold the command of a sheet: ${plain(line.command)}`,
+      `${plain(file.name)}: its first row does not hold the command of a sheet: ${plain(file.command)}`,
     );
-  return options;
+  const { RULE_SETS } = await import('../../drill/rules/rule-set.js');
+  const shipped = said.rules === undefined || RULE_SETS.some((name) => name === said.rules);
+  const { rules, layout, ...plainOptions } = said;
+  const own = { rules: shipped ? undefined : rules, layout };
+  for (const [name, option] of Object.entries(OWN_FILES) as [keyof typeof OWN_FILES, string][]) {
+    const wanted = own[name];
+    if (wanted === undefined || given[name] !== undefined) continue;
+    throw new UsageFault(
+      `${plain(file.name)} says that its sheet was made with ${option} ${plain(wanted)}. A file of answers chooses no file to open: add ${option} FILE with your own`,
+    );
+  }
+  return { ...plainOptions, ...(shipped && rules !== undefined && { rules }) };
 }
 
 /** What is said on the command line goes before what a file says; the code decides whether that was right. */
-function sheetWanted(given: GivenDrillOptions, unitsSaid: boolean, files: AnswerFile[]): SheetOptions {
-  const said = saidInFiles(files);
+async function sheetWanted(
+  given: GivenDrillOptions,
+  unitsSaid: boolean,
+  files: AnswerFile[],
+): Promise<SheetOptions> {
+  const said = await saidInFiles(files, given);
   const { units, topics, ...rest } = said;
   const seed = given.seed ?? said.seed;
   if (seed === undefined) throw new UsageFault(`nothing says which sheet was answered: ${HOW_TO_SAY}`);
@@ -57,6 +78,9 @@ interface Answers {
   notes: string[];
 }
 
+/** Marked in some ten seconds; an exam of fifty problems for two thousand students. Common practice, no source. */
+const MOST_ANSWERS = 100_000;
+
 const CODE_COLUMN = /^sheet(?: code)?$/i;
 
 async function answersIn(files: AnswerFile[], given: GivenDrillOptions): Promise<Answers> {
@@ -65,14 +89,22 @@ async function answersIn(files: AnswerFile[], given: GivenDrillOptions): Promise
   const codes: Said[] = given.sheet === undefined ? [] : [{ who: '--sheet', code: given.sheet }];
   const answers: GivenAnswer[] = [];
   const unnamed = new Set<string>();
-  for (const { name, csv, student, code } of files) {
+  const first = files.find(({ command }) => command !== undefined)?.command;
+  for (const { name, csv, student, code, command } of files) {
+    // With a code it is the code that decides.
+    if (!code && command !== undefined && command !== first)
+      notes.push(`${name}: its first row names another sheet (${command}) than the one it was marked by`);
     if (code) codes.push({ who: name, code });
     const cells = readAnswers(csv, student, notes);
     const own = cells.filter(({ problem, text }) => CODE_COLUMN.test(problem) && text !== '');
-    codes.push(...own.map((cell) => ({ who: cell.student, code: cell.text })));
+    for (const { student: who, text } of own) codes.push({ who, code: text });
     const withCode = new Set(own.map((cell) => cell.student));
     for (const cell of cells) if (!code && !withCode.has(cell.student)) unnamed.add(cell.student);
-    answers.push(...cells.filter(({ problem }) => !CODE_COLUMN.test(problem)));
+    if (answers.length + cells.length > MOST_ANSWERS)
+      throw new UsageFault(
+        `${plain(name)}: more than ${grouped(MOST_ANSWERS)} answers are more than one class gives; mark them in parts`,
+      );
+    for (const cell of cells) if (!CODE_COLUMN.test(cell.problem)) answers.push(cell);
   }
   if (answers.length === 0) throw new UsageFault(`there are no answers in it; ${WHAT_IS_READ}`);
   return { answers, codes, named: given.sheet !== undefined || unnamed.size === 0, notes };
@@ -116,7 +148,8 @@ export async function markFiles(
 ): Promise<ExitStatus> {
   const { out, format, quiet } = reportOptions(given);
   const files = names.map(readAnswerFile);
-  const printed = await makePrinted(sheetWanted(given, unitsSaid, files));
+  const wanted = await sheetWanted(given, unitsSaid, files);
+  const printed = await makePrinted(wanted, [['--out', out]], names);
   const answers = await answersIn(files, given);
   await refuseOthers(printed, answers.codes);
   const marking = await marked(printed, answers);

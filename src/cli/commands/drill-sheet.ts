@@ -3,6 +3,7 @@ import type { Level } from '../../drill/problem.js';
 import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
 import { formatByEnding, type ReportFormat, reportOptions } from '../options.js';
 import { documentText, jsonText, put } from '../output.js';
+import { checkOutputs, type OutputFile } from '../output-files.js';
 import type { Terminal } from '../terminal.js';
 import { UsageFault } from '../usage-fault.js';
 import { commandFor } from './drill-command-line.js';
@@ -38,11 +39,20 @@ export async function requestFor(options: SheetOptions) {
   return { ...rest, level: level as Level, rules: await loadRuleSet(rules), ...(layout && { layout }) };
 }
 
-export function makePrinted(options: SheetOptions): Promise<PrintedSheet> {
+/** A sheet, once it is sure that what is to be written of it writes over nothing that is read. */
+export function makePrinted(
+  options: SheetOptions,
+  outputs: readonly OutputFile[],
+  inputs: readonly string[] = [],
+): Promise<PrintedSheet> {
   return asked(async () => {
     const { makeSheet } = await import('../../drill/generate.js');
     const { sheetCode } = await import('../../drill/sheet-code.js');
-    const sheet = makeSheet(await requestFor(options));
+    const request = await requestFor(options);
+    const { isRuleFile } = await import('../../drill/rules/load.js');
+    const rules = isRuleFile(options.rules) ? [options.rules] : [];
+    checkOutputs(outputs, [...inputs, ...rules, ...(request.layout?.files ?? [])]);
+    const sheet = makeSheet(request);
     return { sheet, code: sheetCode(sheet.problems), command: commandFor(options) };
   });
 }
@@ -86,7 +96,11 @@ export async function printSheet(given: GivenDrillOptions, terminal: Terminal): 
   if (given.keyOut !== undefined && given.keyOut === given.out) {
     throw new UsageFault('--out and --key-out name the same file: the key would overwrite the problems');
   }
-  const printed = await makePrinted(sheetOptions(given, newSeed()));
+  const printed = await makePrinted(sheetOptions(given, newSeed()), [
+    ['--out', out],
+    ['--key-out', given.keyOut],
+    ['--form-out', given.formOut],
+  ]);
   // What a program reads holds the key unless that is asked for apart; what a student reads does not unless asked.
   const withKey = given.keyOut === undefined && (given.key || isForPrograms(format));
   const part = withKey ? 'both' : 'problems';
@@ -107,7 +121,9 @@ export async function printSheet(given: GivenDrillOptions, terminal: Terminal): 
 export async function printTopics(given: GivenDrillOptions, terminal: Terminal): Promise<void> {
   const { out, format, quiet } = reportOptions(given);
   const { topicList } = await import('../../drill/generate.js');
-  const topics = await asked(async () => topicList(await layoutIn(given.layout)));
+  const layout = await layoutIn(given.layout);
+  checkOutputs([['--out', out]], layout?.files ?? []);
+  const topics = await asked(async () => topicList(layout));
   if (format === 'json') {
     await put(jsonText({ format: 1, question: 'drill topics', topics }), out, quiet);
   } else if (format === 'csv') {

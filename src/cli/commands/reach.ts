@@ -29,8 +29,10 @@ async function gradesOf(texts: string[] | undefined): Promise<number[] | undefin
 function countsOf(texts: string[] | undefined): number[] | undefined {
   return texts?.map((text) => {
     const count = Number(text);
-    if (!Number.isInteger(count) || count < 0 || count > MOST_LATERALS)
-      throw new UsageFault(`--laterals ${text}: whole numbers from 0 to ${MOST_LATERALS} are wanted.`);
+    if (!/^\d+$/.test(text) || count > MOST_LATERALS)
+      throw new UsageFault(
+        `--laterals ${text}: whole numbers from 0 to ${MOST_LATERALS} are wanted, set apart by commas: write 0,1,2,4.`,
+      );
     return count;
   });
 }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { readBytes } from '../../layout/read-bytes.js';
 import { DrillFault } from '../drill-fault.js';
 import { RULE_SETS, type RuleSet } from './rule-set.js';
 
@@ -15,6 +16,12 @@ async function readShipped(): Promise<Record<string, RuleSet>> {
   return readShippedRules(fileURLToPath(new URL('../../../data/rules/', import.meta.url)));
 }
 
+/** The rule sets that ship have a few kilobytes. */
+const BOUNDS = { most: 1_000_000, tooLarge: 'it is larger than 1 MB, so it is no rule set', pipes: true };
+
+/** Whether it names a file and not one of the sets that ship. */
+export const isRuleFile = (nameOrFile: string): boolean => /\.ya?ml$|\//i.test(nameOrFile);
+
 /**
  * The rule set of that name, or, where the name ends in .yaml or .yml or holds a slash, the department's own in that file.
  *
@@ -24,16 +31,12 @@ export async function loadRuleSet(nameOrFile: string): Promise<RuleSet> {
   shipped ??= readShipped();
   const sets = await shipped;
   if (Object.hasOwn(sets, nameOrFile)) return sets[nameOrFile];
-  if (!/\.ya?ml$|\//i.test(nameOrFile))
+  if (!isRuleFile(nameOrFile))
     throw new DrillFault(
       `no rules are called ${nameOrFile}; there are ${RULE_SETS.join(', ')}, or a file of your own (rules.yaml)`,
     );
-  let text: string;
-  try {
-    text = readFileSync(nameOrFile, 'utf8');
-  } catch {
-    throw new DrillFault(`${nameOrFile}: there is no such file, or it cannot be read`);
-  }
+  const read = readBytes(nameOrFile, BOUNDS);
+  if ('fault' in read) throw new DrillFault(`the rules ${nameOrFile} cannot be read: ${read.fault}`);
   const { readRuleSet } = await import('./build-rules.js');
-  return readRuleSet(text, nameOrFile, (name) => sets[name]);
+  return readRuleSet(read.bytes.toString('utf8'), nameOrFile, (name) => sets[name]);
 }
