@@ -1,6 +1,6 @@
 import { type Pump, powerCurveFits } from '../catalogue/schema/pump.js';
 import { REFERENCE_WATER_DENSITY } from '../physics/constants.js';
-import { heightOfPressure } from '../physics/elevation.js';
+import { heightOfPressure, pressureOfHeight } from '../physics/elevation.js';
 import type { CurvePoint, PumpCurve } from '../physics/pump-curve/curve.js';
 import { MonotoneCurve } from '../physics/pump-curve/monotone.js';
 import { PowerCurve } from '../physics/pump-curve/power.js';
@@ -37,9 +37,23 @@ function unworn(pump: Pump, fitted: FittedCurves): PumpCurve {
   return curve;
 }
 
-/** Head is what a pump makes whatever the water's density; the points were read as pressure, of the water they were read in. */
+/**
+ * Head is what a pump makes whatever the water's density. A head stands as it is printed; a pressure is that of the water
+ * it was read in.
+ */
 function pointsOf(pump: Pump): CurvePoint[] {
   const { water_temperature } = pump.tested_at ?? {};
   const density = water_temperature === undefined ? REFERENCE_WATER_DENSITY : waterDensity(water_temperature);
-  return pump.points.map(([flow, pressure]) => ({ flow, head: heightOfPressure(pressure, density) }));
+  return pump.points.map(([flow, rise]) => ({
+    flow,
+    head: typeof rise === 'number' ? heightOfPressure(rise, density) : rise.head,
+  }));
+}
+
+/** The points of a pump's curve as flow, m3/s, and pressure, Pa: as written, or what a head makes of reference water. */
+export function pointPressures(pump: Pump): [flow: number, pressure: number][] {
+  return pump.points.map(([flow, rise]) => [
+    flow,
+    typeof rise === 'number' ? rise : pressureOfHeight(rise.head, REFERENCE_WATER_DENSITY),
+  ]);
 }

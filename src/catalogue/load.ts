@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { sameId } from './ids.js';
 import { type CatalogueRows, type Kind, type Model, SCHEMAS } from './kind.js';
 import { catalogueModels, catalogueRows } from './rows.js';
 
@@ -7,6 +8,8 @@ export interface Catalogue {
   /** The row as a model in SI units; undefined where there is none of that id. */
   find<K extends Kind>(kind: K, id: string): Model<K> | undefined;
   has(kind: Kind, id: string): boolean;
+  /** The id as the data files have it, from one whose sizes may be spelt another way (`2-1/2` for `2.5`). */
+  idOf(kind: Kind, word: string): string | undefined;
   /** In the order of the data files. */
   ids(kind: Kind): string[];
   /** The row as the data file has it, units and sources and all. */
@@ -24,6 +27,7 @@ function readCatalogue(rows: CatalogueRows): Catalogue {
   const has = (kind: Kind, id: string) => Object.hasOwn(rows[kind], id);
   return {
     has,
+    idOf: (kind, word) => (has(kind, word) ? word : sameId(word, Object.keys(rows[kind]))),
     ids: (kind) => Object.keys(rows[kind]),
     row: (kind, id) => (has(kind, id) ? rows[kind][id] : undefined),
     find<K extends Kind>(kind: K, id: string) {
@@ -45,6 +49,7 @@ function builtCatalogue(texts: CatalogueRows): Catalogue {
   const has = (kind: Kind, id: string) => Object.hasOwn(texts[kind], id);
   return {
     has,
+    idOf: (kind, word) => (has(kind, word) ? word : sameId(word, Object.keys(texts[kind]))),
     ids: (kind) => Object.keys(texts[kind]),
     row: (kind, id) => {
       rows ??= catalogueRows();

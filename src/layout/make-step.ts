@@ -49,6 +49,14 @@ export function makeStep({ key, data, model, spot, reading }: Parts): Step | und
           hint: 'give it part_open, rows of opening and velocity heads lost over those wide open, or take another valve',
         });
       }
+      const narrowest = (part as Valve | undefined)?.part_open?.at(-1)?.[0];
+      if (narrowest !== undefined && open > 0 && open < narrowest) {
+        return reading.report(spot, `nothing is known of this valve open less than ${percent(narrowest)}`, {
+          within: ['open'],
+          expected: `0 % where it is shut, or from ${percent(narrowest)} to 100 %`,
+          hint: 'or give the valve a row of part_open for a narrower opening',
+        });
+      }
       return { ...base, ...modelled, kind: key, valve: part, open } as Step;
     }
     case 'check_valve':
@@ -100,13 +108,17 @@ function riseOf(
   return reading.report(spot, 'it rises or drops by more than its own length', { within: ['rise'] });
 }
 
+const percent = (ratio: number): string => `${Number((ratio * 100).toPrecision(6))} %`;
+
 function fittingsOf(data: StepDocument['pipe'], spot: Spot, reading: Reading): CountedFitting[] | undefined {
   const found: CountedFitting[] = [];
   const counts = Object.entries(data.fittings ?? {});
   for (const [id, count] of counts) {
-    const fitting = reading.catalogue.find('fitting', id);
+    const known = reading.catalogue.idOf('fitting', id);
+    const fitting = known === undefined ? undefined : reading.catalogue.find('fitting', known);
     const at = spot.child('fittings')?.child(id);
-    if (fitting) found.push({ id, modelName: fitting.name ?? id, fitting, count });
+    if (known !== undefined && fitting)
+      found.push({ id: known, modelName: fitting.name ?? known, fitting, count });
     else if (at) reading.unknownId('fitting', id, at, true);
   }
   return found.length === counts.length ? found : undefined;

@@ -1,3 +1,4 @@
+import { closeId } from '../catalogue/ids.js';
 import { nearest } from '../quantity/nearest.js';
 import { withoutModels, withoutSteps } from './hollow.js';
 import type { CarriedHose, Engine, EnginePump, Outlet, PumpName, Weight } from './layout.js';
@@ -50,7 +51,7 @@ export function readEngine(spot: Spot, reading: Reading): EngineRead {
       relief: data.relief,
       outlets,
       hose_carried: hoseCarried,
-      fittings_carried: data.fittings_carried,
+      fittings_carried: fittingsCarried(data, reading),
       crew: data.crew,
       gross_weight_rating: data.gross_weight_rating,
       wheelbase: data.wheelbase,
@@ -164,13 +165,28 @@ function readHoseCarried(
   });
 }
 
+/** By the ids of the data files, whichever way their sizes are spelt. */
+function fittingsCarried(
+  { fittings_carried: given }: EngineDocument,
+  { catalogue }: Reading,
+): Record<string, number> | undefined {
+  if (!given) return undefined;
+  const carried: Record<string, number> = {};
+  for (const [word, count] of Object.entries(given)) {
+    const kind = COUNTED.find((one) => catalogue.idOf(one, word) !== undefined);
+    const id = (kind && catalogue.idOf(kind, word)) ?? word;
+    carried[id] = (carried[id] ?? 0) + count;
+  }
+  return carried;
+}
+
 /** Kinds that are counted by the piece. */
 const COUNTED = ['branch', 'nozzle', 'appliance', 'valve', 'check_valve'] as const;
 
 function checkFittingsCarried(spot: Spot | undefined, reading: Reading): void {
   for (const [id, at] of spot?.entries() ?? []) {
-    if (COUNTED.some((kind) => reading.catalogue.find(kind, id) !== undefined)) continue;
-    const close = nearest(
+    if (COUNTED.some((kind) => reading.catalogue.idOf(kind, id) !== undefined)) continue;
+    const close = closeId(
       id,
       COUNTED.flatMap((kind) => reading.catalogue.ids(kind)),
     );

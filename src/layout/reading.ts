@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import { closeId } from '../catalogue/ids.js';
 import { type Kind, type Model, SCHEMAS } from '../catalogue/kind.js';
 import type { Catalogue } from '../catalogue/load.js';
 import { type AppliancePolicy, DEFAULT_APPLIANCE_POLICY } from '../catalogue/schema/appliance.js';
@@ -54,9 +55,10 @@ export class Reading {
       const own = 'name' in model ? model.name : undefined;
       return { model, modelName: own ?? `${withArticle(kind.replace('_', ' '))} of its own` };
     }
-    const id = value.trim();
-    const model = this.catalogue.find(kind, id);
-    if (model === undefined) return this.unknownId(kind, id, spot);
+    const written = value.trim();
+    const id = this.catalogue.idOf(kind, written);
+    const model = id === undefined ? undefined : this.catalogue.find(kind, id);
+    if (id === undefined || model === undefined) return this.unknownId(kind, written, spot);
     const named = 'name' in model ? model.name : undefined;
     return { id, model, modelName: named ?? id };
   }
@@ -70,12 +72,13 @@ export class Reading {
 
   unknownId(kind: Kind, id: string, spot: Spot, key = false): undefined {
     const ids = this.catalogue.ids(kind);
-    const close = nearest(id, ids);
+    // The figure of a fitting is its angle, and fittings come in no sizes.
+    const close = kind === 'fitting' ? nearest(id, ids) : closeId(id, ids);
     const what = kind.replace('_', ' ');
     const shown = id.length > 40 ? `${id.slice(0, 37)}...` : id;
     return this.report(spot, `the catalogue has no ${what} ${shown}`, {
       key,
-      expected: close === undefined ? someOf(ids) : undefined,
+      expected: close === undefined ? someOf(ids, kind) : undefined,
       hint: close === undefined ? undefined : `did you mean ${close}?`,
     });
   }
@@ -83,8 +86,11 @@ export class Reading {
 
 const MOST_NAMED = 12;
 
-function someOf(ids: readonly string[]): string | undefined {
+function someOf(ids: readonly string[], kind: Kind): string | undefined {
   if (ids.length === 0) return undefined;
-  const more = ids.length > MOST_NAMED ? `, and ${ids.length - MOST_NAMED} more in the catalogue` : '';
+  const more =
+    ids.length > MOST_NAMED
+      ? `, and ${ids.length - MOST_NAMED} more: pumpyoke catalogue ${kind} lists them`
+      : '';
   return `one of ${ids.slice(0, MOST_NAMED).join(', ')}${more}`;
 }

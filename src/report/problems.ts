@@ -36,9 +36,33 @@ function excerptLines(problem: Problem, width: number, paint: Paint): string[] {
   return [paint.tone('quiet', gutter) + shown.text, paint.tone('quiet', blank) + paint.tone('bad', marker)];
 }
 
-function problemLines(problem: Problem, width: number, paint: Paint): string[] {
-  const { file, line, column, message, expected, hint } = problem;
-  const place = line === undefined ? plain(file) : `${plain(file)}:${line}:${column}`;
+/** Problems that differ in their place alone, told once with every place. */
+function alike(problems: readonly Problem[]): Problem[][] {
+  const groups = new Map<string, Problem[]>();
+  for (const problem of problems) {
+    const { message, expected, hint } = problem;
+    const key = JSON.stringify([message, expected, hint]);
+    groups.set(key, [...(groups.get(key) ?? []), problem]);
+  }
+  return [...groups.values()];
+}
+
+const placeOf = ({ file, line, column }: Problem): string =>
+  line === undefined ? plain(file) : `${plain(file)}:${line}:${column}`;
+
+/** Where else it stands: lines alone within the same file. */
+function othersText([first, ...others]: Problem[]): string | undefined {
+  if (others.length === 0) return undefined;
+  const places = others.map((one) =>
+    one.file === first.file && one.line !== undefined ? `${one.line}:${one.column}` : placeOf(one),
+  );
+  return `The same at ${counted(others.length, 'other place')}: ${places.join(', ')}`;
+}
+
+function problemLines(problems: Problem[], width: number, paint: Paint): string[] {
+  const [problem] = problems;
+  const { message, expected, hint } = problem;
+  const place = placeOf(problem);
   const said = (text: string | undefined) =>
     text ? wrapHanging(sentence(plain(text)), width, INDENT, INDENT) : [];
   return [
@@ -47,6 +71,7 @@ function problemLines(problem: Problem, width: number, paint: Paint): string[] {
     ...excerptLines(problem, width, paint),
     ...said(expected && `Expected: ${expected}`),
     ...said(hint),
+    ...said(othersText(problems)),
   ];
 }
 
@@ -58,7 +83,7 @@ export function problemsText({ problems, more }: LayoutProblems, options: TextOp
   const head = wrap(`${more ? 'More than ' : ''}${found} in the layout; nothing was computed.`, width);
   return [
     ...head.map((line) => paint.strong(paint.tone('bad', line))),
-    ...problems.flatMap((problem) => ['', ...problemLines(problem, width, paint)]),
+    ...alike(problems).flatMap((same) => ['', ...problemLines(same, width, paint)]),
     '',
   ].join('\n');
 }

@@ -55,3 +55,23 @@ test('no steady answer names the part, what to do, and what the solver saw', () 
   );
   for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(40);
 });
+
+test('equal problems are told once, with every place', () => {
+  const same = (line: number, file = 'lay.yaml') => ({
+    file,
+    path: ['lay', line],
+    line,
+    column: 3,
+    message: '300 has no unit',
+  });
+  const ten = new LayoutProblems([
+    ...Array.from({ length: 9 }, (_, index) => same(index + 1)),
+    same(4, 'engine.yaml'),
+  ]);
+  const text = problemsText(ten, { width: 200 });
+  expect(text.match(/300 has no unit/g)).toHaveLength(1);
+  expect(text).toContain(
+    'The same at 9 other places: 2:3, 3:3, 4:3, 5:3, 6:3, 7:3, 8:3, 9:3, engine.yaml:4:3.',
+  );
+  expect(text).toMatch(/^10 problems in the layout/);
+});

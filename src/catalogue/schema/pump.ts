@@ -1,14 +1,16 @@
 import * as z from 'zod';
 import { PowerCurve } from '../../physics/pump-curve/power.js';
+import { parseQuantity } from '../../quantity/parse.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
+import { choice } from './choice.js';
 import { description, price, text } from './text.js';
 
 const flow = quantity('flow', { atLeast: 0 });
 const pressure = quantity('pressure', { atLeast: 0 });
 
 /** Adds a problem for each row whose flow does not rise above the row before. */
-function flowsRise(rows: [number, number][], context: z.RefinementCtx): void {
+function flowsRise(rows: [number, unknown][], context: z.RefinementCtx): void {
   for (let i = 1; i < rows.length; i++)
     if (rows[i][0] <= rows[i - 1][0])
       context.addIssue({
@@ -18,14 +20,39 @@ function flowsRise(rows: [number, number][], context: z.RefinementCtx): void {
       });
 }
 
+/** What a pump adds at a point of its curve: a pressure, Pa, or a head as curves are printed, m. */
+export type CurveRise = number | { head: number };
+
+/** How much of it there is, for points of one curve, which are all of one kind. */
+export const riseValue = (rise: CurveRise): number => (typeof rise === 'number' ? rise : rise.head);
+
+/** Whether a text reads as a height of water: its unit is one of length. */
+function isHead(value: unknown): boolean {
+  return typeof value === 'string' && 'value' in parseQuantity(value, 'length');
+}
+
+const head = () =>
+  quantity('length', { atLeast: 0, example: '490 ft', description: 'Head that the pump adds' }).transform(
+    (metres) => ({ head: metres }),
+  );
+
+const rise = () => choice([pressure, head()], (value) => (isHead(value) ? 1 : 0));
+
 const points = () =>
   z
-    .array(z.tuple([flow, pressure]))
+    .array(z.tuple([flow, rise()]))
     .min(3, 'at least three points are wanted')
     .superRefine((rows, context) => {
       flowsRise(rows, context);
       const last = rows.length - 1;
-      if (last > 0 && rows[last][1] >= rows[0][1])
+      const other = rows.findIndex(([, one]) => typeof one !== typeof rows[0][1]);
+      if (other > 0)
+        context.addIssue({
+          code: 'custom',
+          path: [other, 1],
+          message: 'one kind is wanted for a whole curve: pressures (psi, kPa, bar) or heads (ft, m)',
+        });
+      else if (last > 0 && riseValue(rows[last][1]) >= riseValue(rows[0][1]))
         context.addIssue({
           code: 'custom',
           path: [last, 1],
@@ -34,7 +61,7 @@ const points = () =>
     })
     .meta({
       description:
-        'Flow against the pressure that the pump adds, from no flow up where it was measured, at the rated speed',
+        'Flow against the pressure or the head that the pump adds, from no flow up where it was measured, at the rated speed: [[0 gpm, 415 psi], ...] or [[0 gpm, 960 ft], ...]',
     });
 
 const efficiency = () =>
@@ -98,9 +125,9 @@ const serviceSchema = () =>
     });
 
 /** Whether H = A - B Q^C can pass through three points; in proportion, so that pressure will do for head. */
-export function powerCurveFits(rows: readonly (readonly [number, number])[]): boolean {
+export function powerCurveFits(rows: readonly (readonly [number, CurveRise])[]): boolean {
   try {
-    new PowerCurve(rows.map(([q, p]) => ({ flow: q, head: p })));
+    new PowerCurve(rows.map(([q, rise]) => ({ flow: q, head: riseValue(rise) })));
     return true;
   } catch (error) {
     if (error instanceof RangeError) return false;

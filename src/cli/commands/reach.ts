@@ -37,14 +37,17 @@ function countsOf(texts: string[] | undefined): number[] | undefined {
   });
 }
 
-async function modelOf<K extends 'hose' | 'nozzle'>(kind: K, id: string) {
+async function modelOf<K extends 'hose' | 'nozzle'>(kind: K, word: string) {
   const { loadCatalogue } = await import('../../catalogue/load.js');
   const catalogue = loadCatalogue();
-  const model = catalogue.find(kind, id);
-  if (model) return { id, model, modelName: model.name ?? id };
-  const { nearest } = await import('../../quantity/nearest.js');
-  const meant = nearest(id, catalogue.ids(kind));
-  throw new UsageFault(`the catalogue has no ${kind} ${id}${meant ? `: did you mean ${meant}?` : '.'}`);
+  const id = catalogue.idOf(kind, word);
+  const model = id === undefined ? undefined : catalogue.find(kind, id);
+  if (id !== undefined && model) return { id, model, modelName: model.name ?? id };
+  const { closeId } = await import('../../catalogue/ids.js');
+  const meant = closeId(word, catalogue.ids(kind));
+  throw new UsageFault(
+    `the catalogue has no ${kind} ${word}${meant ? `: did you mean ${meant}?` : `. pumpyoke catalogue ${kind} lists what there is.`}`,
+  );
 }
 
 export const reach: LayoutCommand<ReachAnswer, Given> = {

@@ -1,3 +1,4 @@
+import { pointPressures } from '../../assembly/pump.js';
 import type { Layout } from '../../layout/layout.js';
 import { REFERENCE_WATER_DENSITY } from '../../physics/constants.js';
 import { heightOfPressure, pressureOfHeight } from '../../physics/elevation.js';
@@ -83,7 +84,7 @@ function pumpOf(
   if (pump === undefined) return undefined;
   const si = SI_VALUE[setting.units];
   const round = (value: number) => Math.round(value);
-  const table = pump.model.points.map(
+  const table = pointPressures(pump.model).map(
     ([flow, pressure]): Point => [round(flow / si.flow), round(pressure / si.pressure)],
   );
   const curve = new MonotoneCurve(
