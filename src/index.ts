@@ -45,6 +45,7 @@ export {
   reachJson,
   requireJson,
 } from './report/json-schema.js';
+export { type CatalogueJson, catalogueJson } from './report/json-schema-catalogue.js';
 export { markdownOf } from './report/markdown.js';
 export { type TextOptions, textOf } from './report/text.js';
 export type * from './study/answer.js';

@@ -2,6 +2,7 @@ import { Command, Help } from 'commander';
 import { paintFor } from '../report/paint.js';
 import { wrapHanging } from '../report/wrap.js';
 import { advance } from './commands/advance.js';
+import { addCatalogueCommand } from './commands/catalogue.js';
 import { check } from './commands/check.js';
 import { clock } from './commands/clock.js';
 import { addDrillCommand } from './commands/drill.js';
@@ -85,5 +86,6 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, advance);
   addLayoutCommand(program, session, clock);
   addDrillCommand(program, session);
+  addCatalogueCommand(program, session);
   return program;
 }

@@ -43,6 +43,7 @@ function make(dimension: Dimension, options: QuantityOptions): QuantitySchema {
       .register(z.globalRegistry, {
         description: options.description ?? `${kind.name}, with its unit`,
         examples: [exampleOf(dimension, options)],
+        dimension,
       })
       .transform((text, context) => {
         const parsed = parseQuantity(text, dimension, options);

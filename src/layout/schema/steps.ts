@@ -38,7 +38,7 @@ export function idOr<S extends z.ZodType>(kind: string, schema: S) {
     })
     .trim()
     .min(1, `nothing stands here; the id of ${withArticle(kind)} or a mapping of its own is wanted`);
-  return textOrMapping(id.meta({ description: `Id of ${withArticle(kind)} in the catalogue` }), schema);
+  return textOrMapping(id.meta({ description: `Id of ${withArticle(kind)} in the catalogue`, kind }), schema);
 }
 
 const length = quantity('length', { positive: true, description: 'Length along the hose or pipe' });
