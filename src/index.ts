@@ -1,7 +1,7 @@
 /** The library: what other programs may import. Everything else may move. */
 
 export { type Catalogue, loadCatalogue } from './catalogue/load.js';
-export { layoutJsonSchema } from './layout/json-schema.js';
+export { engineJsonSchema, layoutJsonSchema } from './layout/json-schema.js';
 export type { Layout } from './layout/layout.js';
 export { LayoutProblems, type Problem } from './layout/problem.js';
 export { type ReadOptions, readLayout, readLayoutText } from './layout/read-layout.js';

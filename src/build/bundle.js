@@ -139,7 +139,11 @@ const buildLibrary = () =>
 
 /** Our own modules read the data, so what is checked here is what the program will find. */
 async function writeData() {
-  const entryPoints = { catalogue: 'src/build/catalogue.ts', rules: 'src/drill/rules/build-rules.ts' };
+  const entryPoints = {
+    catalogue: 'src/build/catalogue.ts',
+    rules: 'src/drill/rules/build-rules.ts',
+    schema: 'src/build/schema.ts',
+  };
   const outdir = `${next}build`;
   await build({ ...common, entryPoints, outdir, format: 'esm', banner: { js: REQUIRE } });
   const built = (/** @type {string} */ name) => import(pathToFileURL(`${outdir}/${name}.js`).href);
@@ -153,7 +157,21 @@ async function writeData() {
   writeFileSync(`${next}catalogue-models.json`, JSON.stringify(Object.fromEntries(texts)));
   const { readShippedRules } = await built('rules');
   writeFileSync(`${next}rules.json`, JSON.stringify(readShippedRules(`${root}data/rules/`)));
+  const { schemaFiles } = await built('schema');
+  writeSchemas(schemaFiles(rows));
   rmSync(outdir, { recursive: true });
+}
+
+/**
+ * For editors, beside data/: layouts point to them by a path, which a build must not change.
+ * @param {Record<string, string>} files
+ */
+function writeSchemas(files) {
+  mkdirSync(`${root}schema`, { recursive: true });
+  for (const [name, text] of Object.entries(files)) {
+    writeFileSync(`${next}${name}`, text);
+    renameSync(`${next}${name}`, `${root}schema/${name}`);
+  }
 }
 
 /**

@@ -5,10 +5,13 @@ import { advance } from './commands/advance.js';
 import { addCatalogueCommand } from './commands/catalogue.js';
 import { check } from './commands/check.js';
 import { clock } from './commands/clock.js';
+import { addCompletionCommand } from './commands/completion.js';
 import { addDrillCommand } from './commands/drill.js';
 import { flow } from './commands/flow.js';
+import { addNewCommand } from './commands/new.js';
 import { reach } from './commands/reach.js';
 import { require } from './commands/require.js';
+import { addSchemaCommand } from './commands/schema.js';
 import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
@@ -20,6 +23,7 @@ const SUMMARY =
   'Hydraulics for fire engines that carry two pumps plumbed together: a YAML layout goes in, a verdict comes out.';
 
 const EXAMPLES = [
+  'pumpyoke new --out truck.yaml # a layout to start from',
   'pumpyoke check truck.yaml   # does it make its typing?',
   'pumpyoke flow lay.yaml      # what flows where?',
   'pumpyoke require lay.yaml   # what must the pumps do?',
@@ -87,5 +91,8 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, clock);
   addDrillCommand(program, session);
   addCatalogueCommand(program, session);
+  addNewCommand(program, session);
+  addSchemaCommand(program, session);
+  addCompletionCommand(program, session);
   return program;
 }

@@ -22,7 +22,9 @@ describe.each(Object.entries(SCHEMAS))('the JSON Schema of the %s', (_, schema) 
 
   it('says of every key what it means', () => {
     expect(keys.length).toBeGreaterThan(100);
-    expect(keys.filter(([, { description, $ref }]) => !description && !$ref).map(([path]) => path)).toEqual([]);
+    expect(keys.filter(([, { description, $ref }]) => !description && !$ref).map(([path]) => path)).toEqual(
+      [],
+    );
   });
 
   it('says of every quantity in which units it is written', () => {
@@ -40,6 +42,10 @@ describe.each(Object.entries(SCHEMAS))('the JSON Schema of the %s', (_, schema) 
 });
 
 it('the words are of keys that there are', () => {
-  const last = new Set(Object.values(SCHEMAS).flatMap((schema) => [...keysOf(schema)]).map(([path]) => path.split('/').at(-1)));
+  const last = new Set(
+    Object.values(SCHEMAS)
+      .flatMap((schema) => [...keysOf(schema)])
+      .map(([path]) => path.split('/').at(-1)),
+  );
   for (const name of Object.keys(KEY_WORDS)) expect(last, name).toContain(name.split('.').at(-1));
 });
