@@ -7,9 +7,10 @@ export const KEY_WORDS: Record<string, string> = {
   // The document.
   site: 'Where it stands: height and weather',
   engine: 'The engine: the path of its file from this one, or the mapping itself',
-  'site.elevation': 'Height above sea level; thin air costs lift and engine power',
-  'site.air_temperature': 'Air that the engines breathe',
-  'site.water_temperature': 'Water that is pumped; it tells density, vapour pressure and viscosity',
+  'site.elevation': 'Height above sea level, which costs lift and engine power; sea level unless given',
+  'site.air_temperature': 'Air that the engines breathe; 59 degF unless given',
+  'site.water_temperature':
+    'Water that is pumped; it tells density, vapour pressure and viscosity; 60 degF unless given',
   'throttle.discharge_pressure': 'Pressure that governors hold at the outlet; both pumps run at one speed',
   draft: 'Water drawn from below: a stream, a pond, a portable tank',
   strainer: 'Strainer at the foot of the suction hose: an id of an appliance, or one of its own',

@@ -86,6 +86,8 @@ function tellUnits(tree: JsonSchema): void {
   const written = `${name.charAt(0).toUpperCase()}${name.slice(1)} with its unit (${unitsOf(kind).join(', ')})${example}`;
   tree.description = `${meaning}${written}`;
   delete tree.dimension;
+  // It is in SI, and an editor would write it as a bare number.
+  delete tree.default;
 }
 
 /** An id offers those of the catalogue. */
