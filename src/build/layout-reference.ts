@@ -170,9 +170,8 @@ export function layoutReference(schema: JsonSchema): string {
   addSection('engine', [definitions.engine], sections);
   const before = new Set(sections.keys());
   const steps = stepsText(definitions.steps, sections);
-  const within = [...sections.values()].filter(
-    ({ title }) => !before.has(title) && !title.startsWith('Step '),
-  );
+  const isStep = new Set(many(one(definitions.steps.items)?.anyOf).map((step) => `Step ${step.title}`));
+  const within = [...sections.values()].filter(({ title }) => !before.has(title) && !isStep.has(title));
   const ordinary = [...sections.values()].filter(
     (section) => before.has(section.title) && !section.title.startsWith('Own '),
   );
