@@ -9,17 +9,7 @@ interface Section {
 }
 
 /** Parts of the catalogue that a layout may write itself, told once wherever they may stand. */
-const PARTS = [
-  'hose',
-  'pipe',
-  'valve',
-  'check valve',
-  'appliance',
-  'branch',
-  'nozzle',
-  'pump',
-  'typing class',
-];
+const PARTS = ['hose', 'pipe', 'valve', 'check valve', 'appliance', 'branch', 'nozzle', 'pump'];
 const PART_TITLES = new Set([...PARTS, 'check_valve']);
 
 const text = (value: unknown): string => String(value);

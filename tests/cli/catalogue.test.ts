@@ -47,9 +47,9 @@ describe('catalogue', () => {
   });
 
   it('gives every figure the source that its row names', () => {
+    // A schedule is a name, whatever it looks like.
     for (const kind of KINDS)
       for (const { id, scheme, figures } of json(kind).entries)
-        // A schedule is a name, whatever it looks like.
         for (const { key, value, source } of figures)
           if (
             key !== 'schedule' &&

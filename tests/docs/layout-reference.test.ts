@@ -25,7 +25,10 @@ it('has every key of the layout', () => {
 
 it('has no link that leads nowhere', () => {
   const anchors = [...written.matchAll(/^## (.+)$/gm)].map(([, title]) =>
-    title.toLowerCase().replace(/[^\w\- ]/g, '').replaceAll(' ', '-'),
+    title
+      .toLowerCase()
+      .replace(/[^\w\- ]/g, '')
+      .replaceAll(' ', '-'),
   );
   expect(new Set(anchors).size).toBe(anchors.length);
   for (const [, to] of written.matchAll(/\]\(#([^)]+)\)/g)) expect(anchors).toContain(to);
