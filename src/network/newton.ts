@@ -1,5 +1,5 @@
 import type { Equations } from './equations.js';
-import { OVERSHOOT, shortenStep } from './line-search.js';
+import { OVERSHOOT, retakeStep, shortenStep } from './line-search.js';
 import type { SolveOptions } from './network.js';
 
 /** Iterations after which a drooping curve, or an engine that gains speed with flow, is taken to have led the steps astray. */
@@ -43,15 +43,17 @@ export class Newton {
       this.iterations++;
       this.zeroPivot = equations.advance();
       if (this.zeroPivot >= 0) return 'number';
+      // The first step need not balance the nodes before it, so only later ones can be judged along their line.
+      const allowed = this.iterations === 1 ? Number.POSITIVE_INFINITY : losses.upright ? CAREFUL : OVERSHOOT;
+      if (overshoots(equations, allowed)) {
+        this.zeroPivot = retakeStep(equations);
+        if (this.zeroPivot >= 0) return 'number';
+      }
       const { descent, along } = equations;
       if (!Number.isFinite(descent)) return 'number';
       if (equations.worstHead <= headTolerance && equations.worstCorrection <= flowTolerance) return 'solved';
       if (losses.upright && this.isAtRounding(flowTolerance)) return 'solved';
-      // The first step need not balance the nodes before it, so only later ones can be judged along their line.
-      const overshoot = losses.upright ? CAREFUL : OVERSHOOT;
-      if (this.iterations > 1 && along > overshoot * descent && descent > LEAST_DESCENT) {
-        shortenStep(equations, descent, along, overshoot);
-      }
+      if (overshoots(equations, allowed)) shortenStep(equations, descent, along, allowed);
     }
   }
 
@@ -64,4 +66,9 @@ export class Newton {
     const part = worstCorrection <= flowTolerance ? STEEP_ROUNDING : ROUNDING;
     return worstHead <= part * this.equations.greatestHead();
   }
+}
+
+/** Whether the content rises again at the end of the last step, by more than is allowed of what it fell by at its start. */
+function overshoots({ descent, along }: Equations, allowed: number): boolean {
+  return along > allowed * descent && descent > LEAST_DESCENT;
 }

@@ -7,7 +7,7 @@ import type { Network, NetworkFailure, Solution, SolveOptions } from './network.
 import { type Ending, type Limits, Newton } from './newton.js';
 import { WarmStart } from './warm-start.js';
 
-const DEFAULTS: Limits = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 100 };
+const DEFAULTS: Limits = { flowTolerance: 1e-8, headTolerance: 1e-6, maximumIterations: 200 };
 
 /** Nodes kept for a draw one by one, before all of them are. */
 const MOST_KEPT = 2;

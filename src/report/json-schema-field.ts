@@ -226,7 +226,7 @@ export const reachJson = z
                 laterals: z.int(),
                 length: quantityJson('Of the trunk.'),
                 height: quantityJson('Gained over it.'),
-                limit: z.enum(['nozzle', 'longest_looked_at']),
+                limit: z.enum(['nozzle', 'longest_looked_at', 'no_steady_answer']),
               }),
             ),
           }),

@@ -9,8 +9,8 @@ export interface ReachCell {
   length: number;
   /** Height gained over it, m. */
   height: number;
-  /** What ends it: a nozzle below its need, or the longest lay that is looked at. */
-  limit: 'nozzle' | 'longest_looked_at';
+  /** What ends it: a nozzle below its need, the longest lay that is looked at, or a lay for which no steady flow was found. */
+  limit: 'nozzle' | 'longest_looked_at' | 'no_steady_answer';
 }
 
 export interface ReachRow {

@@ -13,6 +13,7 @@ import { FOOT } from '../physics/customary.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
+import { ifSteady } from './if-steady.js';
 import type { ReachAnswer, ReachCell, ReachStaging } from './reach-answer.js';
 import { Rig, SolvedAssembly } from './rig.js';
 import { solverReport } from './solver-report.js';
@@ -66,7 +67,7 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
   const trials = SIDE_BY_SIDE.filter((one) => rig.can(one)).map((one) => new Trial(rig, one, parts));
   const stagings = trials.map((trial) => trial.answer(grades, counts));
   const own = trials.find(({ staging }) => staging === layout.staging) ?? trials[0];
-  const first = own.at(parts.hose.length, 0, counts[0]);
+  const first = ifSteady(() => own.at(parts.hose.length, 0, counts[0])) ?? own.shut;
   const cases = trials.map(({ staging, shut }): HazardCase => {
     return { kind: 'laid_shut', when: `with every nozzle shut, ${STAGING_PHRASES[staging]}`, point: shut };
   });
@@ -141,8 +142,14 @@ class Trial {
         limit !== undefined && shutPressure > limit
           ? { limit, source: citation(parts.hose.hose, 'limits') }
           : undefined,
-      rows: grades.map((grade) => ({ grade, cells: laterals.map((count) => this.reach(grade, count)) })),
+      rows: grades.map((grade) => ({ grade, cells: laterals.map((count) => this.cell(grade, count)) })),
     };
+  }
+
+  /** A lay without a steady flow leaves its own cell empty, and no other. */
+  private cell(grade: number, laterals: number): ReachCell {
+    const none: ReachCell = { laterals, length: 0, height: 0, limit: 'no_steady_answer' };
+    return ifSteady(() => this.reach(grade, laterals)) ?? none;
   }
 
   /** The longest trunk that still serves every nozzle: margins fall steadily with its length uphill and on the level. */

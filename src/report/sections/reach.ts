@@ -11,6 +11,7 @@ function gradeText(grade: number, figures: Figures): string {
 }
 
 function lengthText(cell: ReachCell, { carried }: Pick<ReachAnswer, 'carried'>, figures: Figures): string {
+  if (cell.limit === 'no_steady_answer') return 'not found';
   if (cell.length === 0) return 'not at all';
   const length = figures.say('cells.length', 'length', cell.length);
   const over = cell.limit === 'longest_looked_at' ? `over ${length}` : length;
