@@ -1,6 +1,8 @@
 import { applianceLoss } from '../catalogue/schema/appliance.js';
 import type { LocalLoss } from '../catalogue/schema/local-loss.js';
 import { localLoss } from '../catalogue/schema/local-loss.js';
+import { CRANE_BORES } from '../physics/crane-fitting.js';
+import { toUnit } from '../quantity/units.js';
 import type { Layout, PumpName } from './layout.js';
 import type { Reading } from './reading.js';
 import type { Spot } from './spot.js';
@@ -78,6 +80,18 @@ function checkLine(
   return now;
 }
 
+/** Reports a bore for which the tables of fittings are not made. */
+function checkCraneBore(step: Step, bore: number, locate: Locate, reading: Reading): void {
+  if (bore >= CRANE_BORES.from && bore <= CRANE_BORES.to) return;
+  const inches = (size: number) => `${Number(toUnit(size, 'in').toPrecision(3))} in`;
+  const { from, to } = CRANE_BORES;
+  reading.report(
+    locate(step.path),
+    `what its fittings lose is known for bores from ${inches(from)} to ${inches(to)}, and this one is ${inches(bore)}`,
+    { key: true, hint: 'give the fitting a k or a loss of its own, as measured' },
+  );
+}
+
 function checkStep(
   step: Step,
   before: number | undefined,
@@ -85,6 +99,7 @@ function checkStep(
   reading: Reading,
 ): number | undefined {
   const need = (bore: number | undefined, loss: LocalLoss | undefined, partOpen = false) => {
+    if (bore !== undefined && loss?.law === 'friction_multiple') checkCraneBore(step, bore, locate, reading);
     const inBore = loss?.law === 'k' || loss?.law === 'friction_multiple' || partOpen;
     if (!inBore || bore !== undefined) return;
     reading.report(
@@ -99,8 +114,11 @@ function checkStep(
   switch (step.kind) {
     case 'hose':
       return step.hose.inside_diameter;
-    case 'pipe':
-      return step.pipe.inside_diameter;
+    case 'pipe': {
+      const bore = step.pipe.inside_diameter;
+      for (const { fitting } of step.fittings) need(fitting.inside_diameter ?? bore, localLoss(fitting));
+      return bore;
+    }
     case 'valve': {
       const bore = step.valve.inside_diameter ?? before;
       need(bore, localLoss(step.valve), step.open < 1);

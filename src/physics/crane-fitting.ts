@@ -1,6 +1,9 @@
 import { colebrookTransmission } from './friction-factor.js';
 import { requireNotNegative, requireWithin } from './range.js';
 
+/** Bores for which the fittings of the table are known, m. */
+export const CRANE_BORES = { from: 0.01, to: 1 } as const;
+
 /**
  * Friction factor of clean commercial steel pipe in full turbulence, f_T, by size.
  *
@@ -14,7 +17,7 @@ import { requireNotNegative, requireWithin } from './range.js';
  * @example fullyTurbulentFriction(0.1) // => 0.016288
  */
 export function fullyTurbulentFriction(bore: number): number {
-  requireWithin('bore', bore, 0.01, 1, 'm');
+  requireWithin('bore', bore, CRANE_BORES.from, CRANE_BORES.to, 'm');
   return colebrookTransmission(7.5e6 * bore, 3.4126825352925e-5 * bore ** -1.0112) ** -2;
 }
 

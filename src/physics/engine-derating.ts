@@ -4,6 +4,12 @@ import { requireWithin } from './range.js';
 export type Aspiration = 'natural' | 'turbo';
 export type Fuel = 'gasoline' | 'diesel';
 
+/** Places and air for which engines are derated, m and K: -50 to 60 degC. */
+export const LOWEST_PLACE = -500;
+export const HIGHEST_PLACE = 6000;
+export const COLDEST_AIR = 223.15;
+export const HOTTEST_AIR = 333.15;
+
 const ALTITUDE_START = 500 * FOOT;
 const ALTITUDE_RATE = 0.03 / (1000 * FOOT);
 /** 85 degF, K. */
@@ -24,7 +30,7 @@ const TEMPERATURE_RATE = { gasoline: (0.01 / 10) * 1.8, diesel: (0.01 / 5) * 1.8
  * @example altitudeDerating(1371.6, 'natural') // => 0.88
  */
 export function altitudeDerating(elevation: number, aspiration: Aspiration): number {
-  requireWithin('elevation', elevation, -500, 6000, 'm');
+  requireWithin('elevation', elevation, LOWEST_PLACE, HIGHEST_PLACE, 'm');
   if (aspiration === 'turbo' || elevation <= ALTITUDE_START) return 1;
   return 1 - ALTITUDE_RATE * (elevation - ALTITUDE_START);
 }
@@ -43,7 +49,7 @@ export function altitudeDerating(elevation: number, aspiration: Aspiration): num
  * @example temperatureDerating(310.928, 'natural', 'gasoline') // => 0.985
  */
 export function temperatureDerating(airTemperature: number, aspiration: Aspiration, fuel: Fuel): number {
-  requireWithin('air temperature', airTemperature, 223.15, 333.15, 'K');
+  requireWithin('air temperature', airTemperature, COLDEST_AIR, HOTTEST_AIR, 'K');
   if (aspiration === 'turbo' || airTemperature <= TEMPERATURE_START) return 1;
   return 1 - TEMPERATURE_RATE[fuel] * (airTemperature - TEMPERATURE_START);
 }

@@ -6,6 +6,9 @@ import {
 } from './friction-factor.js';
 import { requirePositive, requireWithin } from './range.js';
 
+/** Relative roughness up to which friction is known. */
+export const ROUGHEST_PART = 0.05;
+
 const LAMINAR_SLOPE = 64;
 const SPAN = TURBULENT_LIMIT - LAMINAR_LIMIT;
 
@@ -36,7 +39,7 @@ export class MoodyCurve {
 
   /** @param relativeRoughness roughness over diameter [1] */
   constructor(relativeRoughness: number) {
-    requireWithin('relative roughness', relativeRoughness, 0, 0.05, '');
+    requireWithin('relative roughness', relativeRoughness, 0, ROUGHEST_PART, '');
     this.relativeRoughness = relativeRoughness;
     const x = colebrookTransmission(TURBULENT_LIMIT, relativeRoughness);
     const y = (TURBULENT_LIMIT / x) ** 2;

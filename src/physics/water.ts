@@ -3,8 +3,9 @@ import { requireWithin } from './range.js';
 const CRITICAL_TEMPERATURE = 647.096;
 const CRITICAL_PRESSURE = 22.064e6;
 const CRITICAL_DENSITY = 322;
-const FREEZING = 273.15;
-const BOILING = 373.15;
+/** Water is liquid between these, K: 0 and 100 degC. */
+export const FREEZING = 273.15;
+export const BOILING = 373.15;
 
 /**
  * Density of liquid water on the saturation line.

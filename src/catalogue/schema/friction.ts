@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { ROUGHEST_PART } from '../../physics/moody.js';
 import { wallRoughness } from './bore.js';
 
 /** How a length of hose or pipe loses head: one of these keys. */
@@ -7,7 +8,8 @@ export const FRICTION_KEYS = ['coefficient', 'roughness', 'hazen_williams'] as c
 export const friction = {
   coefficient: z
     .number({ error: 'a bare number is wanted: psi in 100 ft at 100 gpm' })
-    .positive()
+    .min(1e-5, 'at least 0.00001 is wanted')
+    .max(1e6, 'at most 1,000,000 is wanted')
     .optional()
     .meta({ description: 'C in psi = C (gpm/100)^2 (ft/100)' }),
   roughness: wallRoughness
@@ -15,10 +17,23 @@ export const friction = {
     .meta({ description: 'Absolute roughness of the wall, for Darcy-Weisbach' }),
   hazen_williams: z
     .number({ error: 'a bare number is wanted: the C of Hazen-Williams, for instance 140' })
-    .positive()
+    .min(10, 'at least 10 is wanted, of the roughest pipe')
+    .max(300, 'at most 300 is wanted, of the smoothest')
     .optional()
     .meta({ description: 'C of Hazen-Williams' }),
 };
+
+/** A check that a wall is no rougher than its bore allows. */
+export function smoothEnough<T extends { roughness?: number; inside_diameter: number }>() {
+  return z.superRefine<T>(({ roughness = 0, inside_diameter }, context) => {
+    if (roughness <= ROUGHEST_PART * inside_diameter) return;
+    context.addIssue({
+      code: 'custom',
+      path: ['roughness'],
+      message: `the wall is too rough for its bore: at most ${100 * ROUGHEST_PART} % of the inside diameter is wanted`,
+    });
+  });
+}
 
 export type FrictionLaw =
   /** C in psi = C (gpm/100)^2 (ft/100). */

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { exactlyOne } from './exclusive.js';
-import { FRICTION_KEYS, friction } from './friction.js';
+import { FRICTION_KEYS, friction, smoothEnough } from './friction.js';
 import { description, text } from './text.js';
 
 const limits = () =>
@@ -40,6 +40,7 @@ export const hoseSchema = z.lazy(() =>
         .meta({ description: 'Weight of a length of it, empty' }),
     })
     .check(exactlyOne(FRICTION_KEYS, 'a friction law'))
+    .check(smoothEnough())
     .meta({ title: 'hose' }),
 );
 

@@ -12,18 +12,21 @@ export const localLossKeys = {
   k: z
     .number({ error: 'a bare number is wanted: velocity heads' })
     .nonnegative()
+    .max(1e6, 'at most 1,000,000 is wanted')
     .optional()
     .meta({ description: 'Velocity heads lost, on the velocity in the bore' }),
   friction_multiple: z
     .number({ error: 'a bare number is wanted: N in K = N f_T' })
     .nonnegative()
+    .max(1e6, 'at most 1,000,000 is wanted')
     .optional()
     .meta({
       description: 'N in K = N f_T, f_T being the friction factor of fully turbulent flow in the bore',
     }),
   flow_coefficient: z
     .number({ error: 'a bare number is wanted: gpm at a loss of 1 psi' })
-    .positive()
+    .min(1e-3, 'at least 0.001 is wanted')
+    .max(1e6, 'at most 1,000,000 is wanted')
     .optional()
     .meta({ description: 'Flow coefficient: gpm of water at a loss of 1 psi' }),
 };

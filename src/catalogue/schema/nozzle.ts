@@ -9,11 +9,17 @@ export const SMOOTH_BORE_COEFFICIENT = 0.995;
 /** Discharge coefficient of a sharp-edged orifice in the pump test of NWCG PMS 447-1 (2003), Appendix C. */
 export const SHARP_ORIFICE_COEFFICIENT = 0.62;
 
-const pressure = quantity('pressure', { positive: true });
-const flow = quantity('flow', { positive: true });
+/** Least part of the ideal flow that an opening passes; common practice, no source. */
+export const LEAST_COEFFICIENT = 0.01;
+/** Least flow that a nozzle is rated for, m3/s (0.016 gpm), and least pressure, Pa (0.15 psi); common practice, no source. */
+export const LEAST_FLOW = 1e-6;
+export const LEAST_PRESSURE = 1e3;
+
+const pressure = quantity('pressure', { positive: true, atLeast: LEAST_PRESSURE });
+const flow = quantity('flow', { positive: true, atLeast: LEAST_FLOW });
 const coefficient = z
   .number({ error: 'a bare number is wanted: part of the ideal flow' })
-  .positive()
+  .min(LEAST_COEFFICIENT, 'a part of the ideal flow is wanted, at least 0.01')
   .max(1, 'a part of the ideal flow is wanted, at most 1');
 
 const shared = {

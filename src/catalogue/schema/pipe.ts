@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { across } from './bore.js';
 import { exactlyOne } from './exclusive.js';
-import { friction } from './friction.js';
+import { friction, smoothEnough } from './friction.js';
 import { description, text } from './text.js';
 
 const { coefficient: _, ...pipeFriction } = friction;
@@ -15,6 +15,7 @@ export const pipeSchema = z
     ...pipeFriction,
   })
   .check(exactlyOne(Object.keys(pipeFriction), 'a friction law'))
+  .check(smoothEnough())
   .meta({ title: 'pipe' });
 
 export type Pipe = z.infer<typeof pipeSchema>;

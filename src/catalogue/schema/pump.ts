@@ -4,10 +4,14 @@ import { parseQuantity } from '../../quantity/parse.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { choice } from './choice.js';
+import { PLACE } from './place.js';
 import { description, price, text } from './text.js';
 
 const flow = quantity('flow', { atLeast: 0 });
 const pressure = quantity('pressure', { atLeast: 0 });
+
+/** A pump that turns less of its power into head is none; common practice, no source. */
+const LEAST_EFFICIENCY = 0.01;
 
 /** Adds a problem for each row whose flow does not rise above the row before. */
 function flowsRise(rows: [number, unknown][], context: z.RefinementCtx): void {
@@ -66,7 +70,7 @@ const points = () =>
 
 const efficiency = () =>
   z
-    .array(z.tuple([flow, quantity('ratio', { positive: true, atMost: 1 })]))
+    .array(z.tuple([flow, quantity('ratio', { positive: true, atLeast: LEAST_EFFICIENCY, atMost: 1 })]))
     .min(1)
     .superRefine(flowsRise);
 
@@ -78,9 +82,9 @@ const npshRequired = () =>
 
 const testedAt = () =>
   z.strictObject({
-    elevation: quantity('length').optional(),
-    air_temperature: quantity('temperature').optional(),
-    water_temperature: quantity('temperature').optional(),
+    elevation: quantity('length', PLACE.elevation).optional(),
+    air_temperature: quantity('temperature', PLACE.airTemperature).optional(),
+    water_temperature: quantity('temperature', PLACE.waterTemperature).optional(),
   });
 
 const power = () =>

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { exactlyOne } from './exclusive.js';
+import { LEAST_COEFFICIENT } from './nozzle.js';
 import { description, source, text } from './text.js';
 
 const ratingKeys = {
@@ -44,9 +45,9 @@ const testOrificeSchema = z.lazy(() =>
       .enum(['sharp_orifice', 'smooth_bore'])
       .default('sharp_orifice')
       .meta({ description: 'What the bore is: a sharp-edged plate or a nozzle' }),
-    bore: quantity('length', { positive: true }),
+    bore: across,
     tee_bore: across.optional().meta({ description: 'Bore of the tee upstream whose gauge is read' }),
-    discharge_coefficient: z.number().positive().max(1),
+    discharge_coefficient: z.number().min(LEAST_COEFFICIENT).max(1),
     passes: pressure.meta({ description: 'Reading from which the pump passes' }),
     grades: grades().optional().meta({ description: 'Named grades by reading, from best to least' }),
     source: source.optional(),

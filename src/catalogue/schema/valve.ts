@@ -9,7 +9,10 @@ const partOpen = () =>
     .array(
       z.tuple([
         quantity('ratio', { atLeast: 0, atMost: 1 }),
-        z.number({ error: 'a bare number is wanted: velocity heads' }).nonnegative(),
+        z
+          .number({ error: 'a bare number is wanted: velocity heads' })
+          .nonnegative()
+          .max(1e6, 'at most 1,000,000 is wanted'),
       ]),
     )
     .min(2, 'at least two openings are wanted')

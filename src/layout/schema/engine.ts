@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { across } from '../../catalogue/schema/bore.js';
 import { hoseSchema } from '../../catalogue/schema/hose.js';
+import { LEAST_COEFFICIENT } from '../../catalogue/schema/nozzle.js';
 import { pumpSchema } from '../../catalogue/schema/pump.js';
 import { dateText, price, text } from '../../catalogue/schema/text.js';
 import { quantity } from '../../quantity/schema.js';
@@ -10,12 +11,18 @@ import { idOr, stepsSchema, wholeNumber } from './steps.js';
 /** How much of its head a pump may have lost and still be one; common practice, no source. */
 const MOST_WEAR = 0.9;
 
+/** A tank of a truck stands no higher over its pumps, or deeper, m (33 ft); common practice, no source. */
+const HIGHEST_TANK = 10;
+/** Longest wheelbase, and furthest that a weight sits from where places are told from, m (98 ft); common practice, no source. */
+const LONGEST_TRUCK = 30;
+const SHORTEST_TRUCK = 0.5;
+
 /** Where a weight sits; a datum of the front axle and the middle of the truck. */
 const position = {
-  behind_front_axle: quantity('length', { example: '10 ft' })
+  behind_front_axle: quantity('length', { atLeast: -LONGEST_TRUCK, atMost: LONGEST_TRUCK, example: '10 ft' })
     .optional()
     .meta({ description: 'How far behind the front axle it sits' }),
-  left_of_middle: quantity('length', { example: '6 in' })
+  left_of_middle: quantity('length', { atLeast: -LONGEST_TRUCK, atMost: LONGEST_TRUCK, example: '6 in' })
     .optional()
     .meta({ description: 'How far left of the middle it sits; right of it below 0' }),
 };
@@ -56,7 +63,7 @@ const coolingSchema = z.strictObject({
   orifice: across.meta({ description: 'Bore of the line back to the tank' }),
   discharge_coefficient: z
     .number({ error: 'a bare number is wanted: part of the ideal flow' })
-    .positive()
+    .min(LEAST_COEFFICIENT, 'a part of the ideal flow is wanted, at least 0.01')
     .max(1)
     .optional(),
   at: z.enum(['pump', 'discharge', 'manifold']).default('pump').meta({
@@ -100,11 +107,14 @@ export const engineSchema = z
       .strictObject({
         capacity: quantity('volume', { positive: true, example: '500 gal' }),
         outlet_height: quantity('length', {
+          atLeast: -HIGHEST_TANK,
+          atMost: HIGHEST_TANK,
           example: '1 ft',
           description: 'Water surface above the pump inlets when full',
         }).default(0),
         depth: quantity('length', {
           positive: true,
+          atMost: HIGHEST_TANK,
           example: '3 ft',
           description:
             'How far the surface falls from full to empty; to the height of the inlets unless given',
@@ -164,6 +174,8 @@ export const engineSchema = z
     gross_weight_rating: quantity('mass', { positive: true, example: '26,000 lb' }).optional(),
     wheelbase: quantity('length', {
       positive: true,
+      atLeast: SHORTEST_TRUCK,
+      atMost: LONGEST_TRUCK,
       example: '15 ft',
       description: 'From the front axle to the rear one, or to the middle of a rear pair',
     }).optional(),

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { APPLIANCE_POLICIES, DEFAULT_APPLIANCE_POLICY } from '../../catalogue/schema/appliance.js';
+import { PLACE } from '../../catalogue/schema/place.js';
 import { text } from '../../catalogue/schema/text.js';
 import { typingChoiceSchema, typingClassSchema } from '../../catalogue/schema/typing.js';
 import { fromUnit } from '../../quantity/format.js';
@@ -13,29 +14,16 @@ import { supplySchema } from './supply.js';
 
 export const STAGINGS = ['parallel', 'series', 'series_reversed', 'a', 'b', 'separate'] as const;
 
-/** Bounds that only a slip of the pen oversteps; common practice, no source. */
-const LOWEST_SITE = -500;
-const HIGHEST_SITE = 9000;
-const COLDEST_AIR = fromUnit(-60, 'degC');
-const HOTTEST_AIR = fromUnit(60, 'degC');
-const FREEZING = fromUnit(0, 'degC');
-const BOILING = fromUnit(100, 'degC');
-
 /** Rules by which an engine's power is taken to fall with height and heat. */
 export const DERATINGS = ['agricultural', 'sae_j1349', 'none'] as const;
 
 const siteSchema = z.strictObject({
-  elevation: quantity('length', { atLeast: LOWEST_SITE, atMost: HIGHEST_SITE, example: '4,300 ft' }).default(
-    0,
-  ),
+  elevation: quantity('length', { ...PLACE.elevation, example: '4,300 ft' }).default(0),
   air_temperature: quantity('temperature', {
-    atLeast: COLDEST_AIR,
-    atMost: HOTTEST_AIR,
+    ...PLACE.airTemperature,
     example: '85 degF',
   }).default(fromUnit(59, 'degF')),
-  water_temperature: quantity('temperature', { atLeast: FREEZING, atMost: BOILING }).default(
-    fromUnit(60, 'degF'),
-  ),
+  water_temperature: quantity('temperature', PLACE.waterTemperature).default(fromUnit(60, 'degF')),
   derating: z.enum(DERATINGS).default('agricultural').meta({
     description: 'Rule by which the engines lose power with height and heat',
   }),

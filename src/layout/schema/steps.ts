@@ -3,7 +3,7 @@ import { applianceSchema, branchSchema } from '../../catalogue/schema/appliance.
 import { across } from '../../catalogue/schema/bore.js';
 import { checkValveSchema } from '../../catalogue/schema/check-valve.js';
 import { hoseSchema } from '../../catalogue/schema/hose.js';
-import { nozzleSchema } from '../../catalogue/schema/nozzle.js';
+import { LEAST_FLOW, LEAST_PRESSURE, nozzleSchema } from '../../catalogue/schema/nozzle.js';
 import { pipeSchema } from '../../catalogue/schema/pipe.js';
 import { pumpSchema } from '../../catalogue/schema/pump.js';
 import { text } from '../../catalogue/schema/text.js';
@@ -19,6 +19,8 @@ export const LEAST_THROTTLE = 0.01;
 export const MOST_THROTTLE = 1.1;
 /** Hoses laid side by side as one step; common practice, no source. */
 export const MOST_LINES = 6;
+/** Height that a step gains or loses at the most, m (16,400 ft): from the sea to the highest roads. Common practice, no source. */
+const MOST_RISE = 5000;
 /** Expanded steps of one layout: room for forty thousand links, and an end to a mistyped repeat. */
 export const MOST_STEPS = 100_000;
 
@@ -48,7 +50,12 @@ const GRADE = /%|percent|per cent|pct/i;
 /** A height gained, or a grade: the height gained in a hundred of level distance. */
 const rise = choice(
   [
-    quantity('length', { example: '30 ft', description: 'Height gained; a drop is negative' }),
+    quantity('length', {
+      atLeast: -MOST_RISE,
+      atMost: MOST_RISE,
+      example: '30 ft',
+      description: 'Height gained; a drop is negative',
+    }),
     quantity('ratio', { example: '30 %', description: 'Grade: height gained over level distance' }).transform(
       (grade) => ({ grade }),
     ),
@@ -190,13 +197,15 @@ const nozzleStep = z.lazy(() =>
     .strictObject({
       nozzle: idOr('nozzle', nozzleSchema),
       tip: across.optional().meta({ description: 'Bore of the tip in use' }),
-      flow: quantity('flow', { positive: true, example: '20 gpm' })
+      flow: quantity('flow', { positive: true, atLeast: LEAST_FLOW, example: '20 gpm' })
         .optional()
         .meta({ description: 'Rating of a fog nozzle' }),
-      pressure: quantity('pressure', { positive: true, example: '100 psi' }).optional().meta({
-        description:
-          'Rating of a fog nozzle, what an automatic one holds; of a smooth bore or an orifice what it is laid for, which require and the cautions hold it to',
-      }),
+      pressure: quantity('pressure', { positive: true, atLeast: LEAST_PRESSURE, example: '100 psi' })
+        .optional()
+        .meta({
+          description:
+            'Rating of a fog nozzle, what an automatic one holds; of a smooth bore or an orifice what it is laid for, which require and the cautions hold it to',
+        }),
       state: z.enum(['open', 'shut']).default('open'),
       name,
     })
