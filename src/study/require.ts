@@ -120,13 +120,22 @@ function needAnswer(nozzle: AssembledNozzle, assembly: Assembly): NozzleNeed {
   return { name: nozzle.name, kind: nozzle.modelName, pressure, flow, source };
 }
 
-/** The nozzle with the least margin. */
-function worstOf(point: OperatingPoint): NozzleShort {
-  const margins = asking(point.assembly).map((nozzle) => {
+function marginsOf(point: OperatingPoint): NozzleShort[] {
+  return asking(point.assembly).map((nozzle) => {
     const required = needOf(nozzle)?.pressure ?? 0;
     const pressure = point.totalPressure(nozzle.inlet);
     return { name: nozzle.name, pressure, required, margin: pressure - required };
   });
+}
+
+const worstFirst = (point: OperatingPoint): string[] =>
+  marginsOf(point)
+    .sort((a, b) => a.margin - b.margin)
+    .map(({ name }) => name);
+
+/** The nozzle with the least margin. */
+function worstOf(point: OperatingPoint): NozzleShort {
+  const margins = marginsOf(point);
   return margins.reduce((kept, one) => (one.margin < kept.margin ? one : kept));
 }
 
@@ -238,7 +247,7 @@ function servable(
           : 'shut';
       };
       const point = new Throttled(rig, staging, states).at(FULL);
-      return { served: serves(point), worst: worstOf(point).name };
+      return { served: serves(point), order: worstFirst(point) };
     });
     const leftOut = nozzles.map(({ name }) => name).filter((name) => !served.includes(name));
     return { staging, served, leftOut, exact };

@@ -1,6 +1,12 @@
 /** So many nozzles are tried in every set of them; of more, sets are made smaller one nozzle at a time. */
 const MOST_TRIED_WHOLE = 8;
 
+/** How often a set is grown past a nozzle that is too many for it. */
+const MOST_ROUNDS = 8;
+
+/** Whether a set of open nozzles can all be served, and those of it with the least margin first. */
+export type CanServe = (open: ReadonlySet<string>) => { served: boolean; order: readonly string[] };
+
 export interface Served {
   served: string[];
   exact: boolean;
@@ -12,7 +18,7 @@ export interface Served {
  */
 export function largestServed(
   nozzles: readonly { name: string; flow: number }[],
-  canServe: (open: ReadonlySet<string>) => { served: boolean; worst?: string },
+  canServe: CanServe,
 ): Served {
   const names = nozzles.map(({ name }) => name);
   if (names.length <= MOST_TRIED_WHOLE) {
@@ -22,39 +28,46 @@ export function largestServed(
     }
     return { served: [], exact: true };
   }
-  const byWorst = shrink(names, canServe, (_, worst) => worst);
+  const all = new Set(names);
+  const { served, order } = canServe(all);
+  if (served) return { served: names, exact: true };
   const thirst = [...nozzles].sort((a, b) => b.flow - a.flow).map(({ name }) => name);
-  const byFlow = shrink(names, canServe, (open) => thirst.find((name) => open.has(name)));
-  const best = byFlow.length > byWorst.length ? byFlow : byWorst;
-  return { served: names.filter((name) => grown(best, names, canServe).has(name)), exact: false };
+  const byWorst = shrink(order, canServe);
+  const byFlow = shrink(thirst, canServe);
+  const best = grown(byFlow.length > byWorst.length ? byFlow : byWorst, names, canServe);
+  return { served: names.filter((name) => best.has(name)), exact: false };
 }
 
-function shrink(
-  names: readonly string[],
-  canServe: (open: ReadonlySet<string>) => { served: boolean; worst?: string },
-  next: (open: ReadonlySet<string>, worst: string | undefined) => string | undefined,
-): string[] {
-  const open = new Set(names);
-  while (open.size > 0) {
-    const { served, worst } = canServe(open);
-    if (served) break;
-    const shut = next(open, worst) ?? [...open][open.size - 1];
-    open.delete(shut);
+/**
+ * Shuts nozzles in an order, the first first, until the rest can be served. As shutting one never lowers another, fewer shut
+ * cannot serve where more do not: how many are shut is found by halving.
+ */
+function shrink(order: readonly string[], canServe: CanServe): string[] {
+  let tooFew = 0;
+  let enough = order.length;
+  while (enough - tooFew > 1) {
+    const shut = Math.floor((tooFew + enough) / 2);
+    if (canServe(new Set(order.slice(shut))).served) enough = shut;
+    else tooFew = shut;
   }
-  return [...open];
+  return order.slice(enough);
 }
 
-/** Opens whatever else the set still bears. */
-function grown(
-  set: readonly string[],
-  names: readonly string[],
-  canServe: (open: ReadonlySet<string>) => { served: boolean },
-): Set<string> {
-  const open = new Set(set);
-  for (const name of names) {
-    if (open.has(name)) continue;
-    open.add(name);
-    if (!canServe(open).served) open.delete(name);
+/** Opens what else the set still bears: as many as come first, found by halving, then past the one that is too many, and again. */
+function grown(set: readonly string[], names: readonly string[], canServe: CanServe): Set<string> {
+  let open = new Set(set);
+  let rest = names.filter((name) => !open.has(name));
+  for (let round = 0; round < MOST_ROUNDS && rest.length > 0; round++) {
+    const bears = (count: number) => canServe(new Set([...open, ...rest.slice(0, count)])).served;
+    let borne = 0;
+    let tooMany = rest.length + 1;
+    while (tooMany - borne > 1) {
+      const count = Math.floor((borne + tooMany) / 2);
+      if (bears(count)) borne = count;
+      else tooMany = count;
+    }
+    open = new Set([...open, ...rest.slice(0, borne)]);
+    rest = rest.slice(borne + 1);
   }
   return open;
 }

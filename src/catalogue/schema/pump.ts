@@ -10,6 +10,10 @@ import { description, price, text } from './text.js';
 const flow = quantity('flow', { atLeast: 0 });
 const pressure = quantity('pressure', { atLeast: 0 });
 
+/** Points of a curve: far more than anyone measures. Common practice, no source. */
+const MOST_ROWS = 200;
+const rowsBounded = `at most ${MOST_ROWS} rows are wanted: take some of them, evenly spread`;
+
 /** A pump that turns less of its power into head is none; common practice, no source. */
 const LEAST_EFFICIENCY = 0.01;
 
@@ -46,6 +50,7 @@ const points = () =>
   z
     .array(z.tuple([flow, rise()]))
     .min(3, 'at least three points are wanted')
+    .max(MOST_ROWS, `at most ${MOST_ROWS} points are wanted: take some of them, evenly spread`)
     .superRefine((rows, context) => {
       flowsRise(rows, context);
       const last = rows.length - 1;
@@ -72,12 +77,14 @@ const efficiency = () =>
   z
     .array(z.tuple([flow, quantity('ratio', { positive: true, atLeast: LEAST_EFFICIENCY, atMost: 1 })]))
     .min(1)
+    .max(MOST_ROWS, rowsBounded)
     .superRefine(flowsRise);
 
 const npshRequired = () =>
   z
     .array(z.tuple([flow, quantity('length', { atLeast: 0 })]))
     .min(1)
+    .max(MOST_ROWS, rowsBounded)
     .superRefine(flowsRise);
 
 const testedAt = () =>
