@@ -19,6 +19,15 @@ const MOST_KEPT = 2;
 const FORCED = 1e-6;
 
 /**
+ * What an answer may be out of balance: by itself, m (1 kPa) and m3/s (0.02 gpm), and as a part of the greatest head and the
+ * greatest flow, which tells what rounding leaves. A choice of this program.
+ */
+const HEAD_OUT = 0.1;
+const HEAD_PART_OUT = 1e-6;
+const FLOW_OUT = 1e-6;
+const FLOW_PART_OUT = 1e-6;
+
+/**
  * Steady flow by the global gradient method (E. Todini and S. Pilati, "A gradient algorithm for the analysis of pipe
  * networks", 1988; the form of the equations from memory): Newton's method on mass and energy together, for heads at
  * the nodes and flows in the links at once.
@@ -95,7 +104,10 @@ export class NetworkSolver {
   /** The steady state: solves for it and reads every flow and head. */
   solve(options: SolveOptions = {}): Solution {
     const failure = this.run(options);
-    return failure ? this.failed(failure) : this.solved();
+    if (failure) return this.failed(failure);
+    const solution = this.solved();
+    const unbalanced = this.unbalanced(solution);
+    return unbalanced ? this.failed(unbalanced) : solution;
   }
 
   /**
@@ -240,6 +252,23 @@ export class NetworkSolver {
     return undefined;
   }
 
+  /** What is out of balance in a solution by more than an answer may be, by size and as a part of what flows and stands. */
+  private unbalanced(solution: Solution): NetworkFailure | undefined {
+    const { flows, heads, flowResidual, headResidual, worstNode } = solution;
+    const flow = greatest(flows);
+    const head = greatest(heads);
+    if (!(Number.isFinite(flow) && Number.isFinite(head))) return this.badNumber();
+    if (!(headResidual <= HEAD_OUT + HEAD_PART_OUT * head)) return this.notConverged();
+    if (flowResidual <= FLOW_OUT + FLOW_PART_OUT * flow) return undefined;
+    const name = this.network.nodes[worstNode]?.name ?? 'a junction';
+    return {
+      code: 'not_converged',
+      where: [name],
+      message: `no steady flow was found: what flows to ${name} does not flow on from it`,
+      action: 'Look there for a figure far out of the ordinary.',
+    };
+  }
+
   private notConverged(): NetworkFailure {
     const { chain, head } = this.equations.worst();
     const worst = this.network.links[this.linkOf(chain)];
@@ -268,6 +297,12 @@ export class NetworkSolver {
       action: 'Look there for a bore or a length of nothing, or a figure far out of the ordinary.',
     };
   }
+}
+
+function greatest(values: readonly number[]): number {
+  let most = 0;
+  for (const value of values) if (!(Math.abs(value) <= most)) most = Math.abs(value);
+  return most;
 }
 
 /** A flow at which a loss can be judged where the iteration left none that is a number. */
