@@ -110,6 +110,13 @@ function around(table: readonly Point[], value: number, by: 'flow' | 'pressure')
   });
 }
 
+/** Flows to ask for that all tables tell of: a curve may have been measured from some flow up only. */
+function flowsOf(tables: readonly (readonly Point[])[], step: number): { least: number; most: number } {
+  const last = Math.min(...tables.map((table) => table[table.length - 1][0]));
+  const first = Math.max(...tables.map((table) => table[0][0]));
+  return { least: Math.ceil(Math.max(last * 0.1, first) / step) * step, most: last * 0.95 };
+}
+
 function givePoints(d: Drafting, table: readonly Point[], index: number, tag: string, name: string): void {
   const { unit } = d.setting;
   const [[q1, p1], [q2, p2]] = [table[index], table[index + 1]];
@@ -133,9 +140,9 @@ function curveReading(layout: Layout): Topic {
     draw(draw, setting) {
       const name = layout.engine.pumps.b === undefined ? 'a' : draw.pick(['a', 'b'] as const);
       const { table } = pumpOf(layout, name, setting) ?? { table: [] };
-      const last = table[table.length - 1][0];
       const step = setting.units === 'us' ? 1 : 5;
-      return { name, flow: draw.stepped(Math.ceil((last * 0.1) / step) * step, last * 0.95, step) };
+      const { least, most } = flowsOf([table], step);
+      return { name, flow: draw.stepped(least, most, step) };
     },
     pose({ name, flow }, setting) {
       const d = new Drafting(setting);
@@ -189,9 +196,9 @@ function bothPumps(layout: Layout, staging: 'parallel' | 'series'): Topic {
       if (a === undefined || b === undefined) throw new Error('the engine has one pump');
       const us = setting.units === 'us';
       if (staging === 'series') {
-        const most = Math.min(a.table[a.table.length - 1][0], b.table[b.table.length - 1][0]);
         const step = us ? 1 : 5;
-        return { value: draw.stepped(Math.ceil((most * 0.1) / step) * step, most * 0.95, step) };
+        const { least, most } = flowsOf([a.table, b.table], step);
+        return { value: draw.stepped(least, most, step) };
       }
       const most = Math.min(a.table[0][1], b.table[0][1]);
       const least = Math.max(a.table[a.table.length - 1][1], b.table[b.table.length - 1][1]);
