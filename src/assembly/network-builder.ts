@@ -107,8 +107,10 @@ export class NetworkBuilder {
   private shut(part: Part, from: Place, to?: Place): Place {
     const end = to ?? this.junction(`after ${part.name}`, from.elevation);
     const within = this.junction(`within ${part.name}`, from.elevation);
-    this.link(part.name, within, from, OPEN_PASSAGE, true);
-    this.link(part.name, within, end, OPEN_PASSAGE, true);
+    for (const side of [from, end]) {
+      const link = this.link(part.name, within, side, OPEN_PASSAGE, true);
+      this.links[link] = { ...this.links[link], shut: true };
+    }
     return { node: end.node, elevation: end.elevation, bore: part.bore, lines: 1 };
   }
 

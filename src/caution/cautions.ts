@@ -1,11 +1,15 @@
+import { axlePlace } from './axle-place.js';
+import { carriedHose } from './carried-hose.js';
 import { type Caution, literal } from './caution.js';
 import { coolingLine } from './cooling-line.js';
+import { curveBeyond } from './curve-beyond.js';
 import { droopingCurve } from './drooping-curve.js';
 import { enginePower } from './engine-power.js';
 import { gaugeRange } from './gauge-range.js';
 import { governorBelow } from './governor-below.js';
 import { type Hazard, type HazardFacts, keyOf, ranked } from './hazard.js';
 import { highLift } from './high-lift.js';
+import { hoseLimitUnknown } from './hose-limit-unknown.js';
 import { hosePressure } from './hose-pressure.js';
 import { hotPump } from './hot-pump.js';
 import { inletVapour } from './inlet-vapour.js';
@@ -40,6 +44,8 @@ const HAZARDS: readonly Hazard[] = [
   hotPump,
   pumpPressure,
   hosePressure,
+  carriedHose,
+  hoseLimitUnknown,
   reliefSetting,
   reliefIdle,
   lineShut,
@@ -54,6 +60,7 @@ const HAZARDS: readonly Hazard[] = [
   nozzleShort,
   noCheckValve,
   droopingCurve,
+  curveBeyond,
   offCurve,
   enginePower,
   steepEfficiency,
@@ -66,6 +73,7 @@ const HAZARDS: readonly Hazard[] = [
   slopeAsHeight,
   tankRunsOut,
   overweight,
+  axlePlace,
   mixedRules,
   unmeasuredShutoff,
 ];

@@ -33,6 +33,8 @@ export interface LimitLoad {
   worstWhen: string;
   /** What the worst case leaves, as a part of the limit; below 0 past it. */
   margin: number;
+  /** Weights without a place: the load is a least, and the margin a most. */
+  unplaced?: readonly string[];
   source: string;
 }
 
@@ -86,6 +88,9 @@ export interface Control {
   device?: { kind: 'relief' | 'governor'; set: number };
   /** Highest discharge with everything shut less the setting of the device, Pa. */
   overSetting?: number;
+  /** What the required flow takes where the device stands, and the highest setting that every part bears, Pa. */
+  needed?: number;
+  highest?: { pressure: number; by: string };
   /** The greatest rise that shutting one nozzle makes elsewhere, Pa; `held`: at another nozzle. */
   lineShut?: { nozzle: string; at: string; rise: number; held: boolean };
   /** What shutting a nozzle fast makes of the pressure before it, Pa; `stated`: with a wave speed that the layout states. */

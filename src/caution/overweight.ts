@@ -5,9 +5,9 @@ import { pastLimit } from './ledger-limit.js';
 /** An axle, or the whole truck, above its rating with tank, crew and hose as they may be. */
 export const overweight: Hazard = (facts): Caution[] =>
   ['axle_over_rating', 'over_gross_rating'].flatMap((code) =>
-    pastLimit(facts, code, ({ worstWhen }) => ({
+    pastLimit(facts, code, ({ worstWhen, unplaced }) => ({
       level: 'stop',
-      message: `{at} carries {value} ${worstWhen}; its rating is {limit}`,
+      message: `{at} carries ${unplaced ? 'at least ' : ''}{value} ${worstWhen}; its rating is {limit}`,
       action:
         'Do not drive it so. Move or leave weight, carry less water, and have each axle weighed, fully loaded.',
     })),

@@ -31,14 +31,14 @@ const ROUNDING = 100;
 const HEAD_ROUNDING = 0.01;
 
 /**
- * The gate that every state passes before a figure of it is printed or a yes is said: everything in a state that cannot be,
- * the gravest first; empty where the state stands.
+ * The gate that every state passes before a figure of it is printed or a yes is said: everything in a state that cannot be;
+ * empty where the state stands. A pump past its curve comes first, as all else rests on what is not known of it then.
  *
  * Where nothing flows, a pressure below the air's only says that no water comes up there: that is no impossibility of the
  * state, and no figure is printed there either.
  */
 export function impossibilities(point: OperatingPoint): Impossibility[] {
-  return [...partings(point), ...suctionsShort(point), ...pastCurves(point), ...flatHose(point)];
+  return [...pastCurves(point), ...partings(point), ...suctionsShort(point), ...flatHose(point)];
 }
 
 /** The first reason why a state cannot be; undefined where it stands. */
@@ -78,7 +78,7 @@ function partings(point: OperatingPoint): Impossibility[] {
       at,
       value: pressure(value),
       limit: pressure(boils),
-      why: '{at} would have to stand below {limit}, where water boils, so that this flow cannot be had',
+      why: '{at} would have to stand below {limit}, where water boils',
       source: 'vapor pressure of water and standard atmosphere',
     }));
 }

@@ -56,6 +56,8 @@ export interface NetworkLink {
    * it opens: nothing for a check valve, the spring of a relief valve, less than nothing for a pump.
    */
   oneWay?: boolean;
+  /** Part of a valve that is shut: what is refused by it is to be told by its name. */
+  shut?: boolean;
 }
 
 export interface Network {

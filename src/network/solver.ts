@@ -241,6 +241,13 @@ export class NetworkSolver {
       if (flow[i] < -FORCED) {
         const { links } = this.network;
         const link = links[losses.chains[i].members.find((l) => links[l].oneWay) as number];
+        if (link.shut)
+          return {
+            code: 'cut_off_demand',
+            where: [link.name],
+            message: `water is drawn where only ${link.name} leads, and it is shut`,
+            action: 'Open it, or give the draw another way to water.',
+          };
         return {
           code: 'cut_off_demand',
           where: [link.name],

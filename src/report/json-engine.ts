@@ -84,12 +84,14 @@ const lifeTree = (life: LifeAnswer | undefined) =>
       };
 
 const axlesTree = (axles: AxlesAnswer, units: UnitSystem) => ({
-  cases: axles.cases.map(({ tank, crew, gross, front, rear, leftOfMiddle }) => ({
+  cases: axles.cases.map(({ tank, crew, gross, front, rear, frontAtLeast, rearAtLeast, leftOfMiddle }) => ({
     tank: of('ratio', tank),
     crew,
     gross: of('mass', gross),
     front: orNull('mass', front),
     rear: orNull('mass', rear),
+    front_at_least: orNull('mass', frontAtLeast),
+    rear_at_least: orNull('mass', rearAtLeast),
     left_of_middle: orNull('length', leftOfMiddle),
   })),
   ratings: {
@@ -114,6 +116,7 @@ const ledgerTree = (line: LedgerLine) => ({
   worst_when: line.worstWhen,
   margin: of('ratio', line.margin),
   left_out: line.leftOut ?? [],
+  unplaced: line.unplaced ?? [],
   source: line.source,
 });
 
@@ -146,5 +149,9 @@ export const engineTree = (answer: CheckAnswer, units: UnitSystem) => ({
         })),
       }
     : null,
-  ledger: { lines: answer.ledger.lines.map(ledgerTree), of: answer.ledger.of },
+  ledger: {
+    lines: answer.ledger.lines.map(ledgerTree),
+    of: answer.ledger.of,
+    not_known: answer.ledger.notKnown,
+  },
 });

@@ -108,6 +108,8 @@ const axlesJson = z
         gross: quantityJson('In all.'),
         front: maybe('On the front axle; null where a weight has no place.'),
         rear: maybe('On the rear axle or pair.'),
+        front_at_least: maybe('Where a weight has no place: of those that have one.'),
+        rear_at_least: maybe('Where a weight has no place: of those that have one.'),
         left_of_middle: maybe('Of the centre of gravity; right of it below zero.'),
       }),
     ),
@@ -138,10 +140,14 @@ const ledgerJson = z
         left_out: z
           .array(z.string())
           .meta({ description: 'Parts that nothing states the weight of: it weighs more.' }),
+        unplaced: z
+          .array(z.string())
+          .meta({ description: 'Weights without a place: the load is a least, the margin a most.' }),
         source: z.string(),
       }),
     ),
     of: z.int().meta({ description: 'How many limits there are in all.' }),
+    not_known: z.array(z.string()).meta({ description: 'Hose of which nothing says what it bears.' }),
   })
   .meta({ description: 'Limits with their loads, tightest first.' });
 

@@ -14,10 +14,9 @@ export function axlesOf(layout: Layout): AxlesAnswer | undefined {
   const unplaced = masses
     .filter(({ behind, mass }) => behind === undefined && mass > 0)
     .map(({ name }) => name);
-  const placed = unplaced.length === 0 ? wheelbase : undefined;
   const sides = masses.some(({ left }) => left !== undefined);
   const cases = [true, false].flatMap((crew) =>
-    LEVELS.map((tank) => loadsOf(masses, { tank, crew, wheelbase: placed, sides })),
+    LEVELS.map((tank) => loadsOf(masses, { tank, crew, wheelbase, whole: unplaced.length === 0, sides })),
   );
   return {
     cases,
@@ -31,20 +30,24 @@ export function axlesOf(layout: Layout): AxlesAnswer | undefined {
 
 function loadsOf(
   masses: readonly Mass[],
-  given: { tank: number; crew: boolean; wheelbase?: number; sides: boolean },
+  given: { tank: number; crew: boolean; wheelbase?: number; whole: boolean; sides: boolean },
 ): AxleCase {
-  const { tank, crew, wheelbase, sides } = given;
+  const { tank, crew, wheelbase, whole, sides } = given;
   const part = ({ kind }: Mass) => (kind === 'water' ? tank : kind === 'crew' && !crew ? 0 : 1);
   const sum = (arm: (mass: Mass) => number) =>
     masses.reduce((total, mass) => total + part(mass) * mass.mass * arm(mass), 0);
   const gross = sum(() => 1);
   const rear = wheelbase && sum(({ behind = 0 }) => behind) / wheelbase;
+  const placed = sum(({ behind }) => (behind === undefined ? 0 : 1));
   return {
     tank,
     crew,
     gross,
-    front: rear === undefined ? undefined : gross - rear,
-    rear,
+    ...(rear === undefined
+      ? {}
+      : whole
+        ? { front: gross - rear, rear }
+        : { frontAtLeast: placed - rear, rearAtLeast: rear }),
     leftOfMiddle: sides ? sum(({ left = 0 }) => left) / gross : undefined,
   };
 }

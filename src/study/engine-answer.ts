@@ -123,6 +123,9 @@ export interface AxleCase {
   gross: number;
   front?: number;
   rear?: number;
+  /** What of it has a place, taking the rest as between the axles: the axles carry no less, kg. */
+  frontAtLeast?: number;
+  rearAtLeast?: number;
   /** Of the centre of gravity. */
   leftOfMiddle?: number;
 }
@@ -130,7 +133,7 @@ export interface AxleCase {
 export interface AxlesAnswer {
   cases: AxleCase[];
   ratings: { gross?: number; front?: number; rear?: number };
-  /** Weights whose place is not stated, so that no axle load can be told. */
+  /** Weights whose place is not stated, so that no axle load can be told but as a least. */
   unplaced: string[];
   /** What is aboard and has no weight: the loads leave it out. */
   leftOut: string[];
@@ -162,6 +165,8 @@ export interface LedgerLine {
   margin: number;
   /** Parts of the load that nothing tells: it is more than that, and the margin less. */
   leftOut?: string[];
+  /** Weights without a place: the load is a least, and the margin a most. */
+  unplaced?: string[];
   source: string;
 }
 
@@ -170,6 +175,8 @@ export interface LedgerAnswer {
   lines: LedgerLine[];
   /** How many there are in all. */
   of: number;
+  /** Hose of which nothing says what it bears. */
+  notKnown: string[];
 }
 
 /** What a check says of the engine besides its rating. */

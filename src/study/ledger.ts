@@ -3,14 +3,16 @@ import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
 import { npshAvailable } from '../assembly/suction-head.js';
 import type { HazardCase } from '../caution/hazard.js';
+import type { Layout } from '../layout/layout.js';
 import { USUAL_DIAL } from '../limits/gauge-limit.js';
 import { type HoseLimit, settingLimit } from '../limits/hose-limit.js';
 import { hoseLoads } from '../limits/hose-load.js';
 import { whyImpossible } from '../limits/impossible.js';
 import { pumpLoads } from '../limits/pump-limit.js';
 import { type SuctionBasis, suctionNeed } from '../limits/suction-need.js';
+import { unknownHose } from '../limits/unknown-hose.js';
 import type { Dimension } from '../quantity/dimension.js';
-import type { AxlesAnswer, LedgerLine } from './engine-answer.js';
+import type { AxleCase, AxlesAnswer, LedgerLine } from './engine-answer.js';
 import type { PressureControl } from './pressure-control.js';
 import type { SuctionAnswer } from './suction.js';
 
@@ -212,6 +214,14 @@ function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
   );
 }
 
+/** Hose, laid and carried, of which nothing says what it bears: said, and never taken as no limit. */
+export function limitsNotKnown(layout: Layout, cases: readonly HazardCase[]): string[] {
+  return unknownHose(
+    layout,
+    cases.map(({ point }) => point),
+  );
+}
+
 function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
   const [working] = cases;
   const names = [...new Set(cases.flatMap(({ point }) => point.assembly.gauges.map(({ name }) => name)))];
@@ -284,7 +294,10 @@ function axleLines({ axles }: LedgerFacts): LedgerLine[] {
   const source = 'rating stated in the layout';
   return (['front', 'rear', 'gross'] as const).flatMap((which) => {
     const allowed = axles.ratings[which];
-    const loads = axles.cases.flatMap((one) => (one[which] === undefined ? [] : [{ one, load: one[which] }]));
+    const loads = axles.cases.flatMap((one) => {
+      const load = one[which] ?? leastOf(one, which);
+      return load === undefined ? [] : [{ one, load }];
+    });
     if (allowed === undefined || loads.length === 0) return [];
     const worst = loads.reduce((kept, each) => (each.load > kept.load ? each : kept));
     return [
@@ -299,10 +312,17 @@ function axleLines({ axles }: LedgerFacts): LedgerLine[] {
         worstWhen: axleCaseName(worst.one),
         margin: (allowed - worst.load) / allowed,
         ...(axles.leftOut.length > 0 && { leftOut: axles.leftOut }),
+        ...(which !== 'gross' && full[which] === undefined && { unplaced: axles.unplaced }),
         source,
       },
     ];
   });
+}
+
+/** What an axle carries at least, where some weight has no place. */
+function leastOf(one: AxleCase, which: 'front' | 'rear' | 'gross'): number | undefined {
+  if (which === 'gross') return undefined;
+  return which === 'front' ? one.frontAtLeast : one.rearAtLeast;
 }
 
 export function axleCaseName({ tank, crew }: { tank: number; crew: boolean }): string {

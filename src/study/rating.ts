@@ -12,7 +12,7 @@ import { highestPlace } from './highest-place.js';
 import { besideInto } from './if-steady.js';
 import { takeInventory } from './inventory.js';
 import { laidCases } from './laid-cases.js';
-import { ledgerOf } from './ledger.js';
+import { ledgerOf, limitsNotKnown } from './ledger.js';
 import { gaugePoints, lossesTo } from './losses.js';
 import { NoSteadyAnswer } from './no-steady-answer.js';
 import { bracketPower } from './power-bracket.js';
@@ -123,7 +123,11 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     points: state ? gaugePoints(state) : [],
     ...running,
     ...facts,
-    ledger: { lines: options.ledger === 'all' ? ledger : ledger.slice(0, TIGHTEST), of: ledger.length },
+    ledger: {
+      lines: options.ledger === 'all' ? ledger : ledger.slice(0, TIGHTEST),
+      of: ledger.length,
+      notKnown: limitsNotKnown(layout, cases),
+    },
     across: (options.across ?? []).map((sweep) => judgeAcross(rig, typing, sweep)),
     cautions: cautionsOf({
       layout,

@@ -5,6 +5,7 @@ import { STANDSTILL } from '../assembly/standstill.js';
 import { overPumpLimit } from '../limits/pump-limit.js';
 import { sureSuctionMargin } from '../limits/suction-need.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
+import type { Delivery } from './delivery.js';
 import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import { type Rig, SolvedAssembly } from './rig.js';
@@ -20,6 +21,8 @@ const FLOW_FOUND = 1e-7;
 const HEAD_FOUND = 0.002;
 /** What holds a check valve shut is found to this, Pa. */
 const SHUT_FOUND = 50;
+/** The flow at which it opens is found to this, m3/s. */
+const SHUT_FLOW_FOUND = 1e-5;
 /** Least throttle that is advised; below it one pump alone is the better advice. Common practice, no source. */
 const LEAST_THROTTLE = 0.5;
 
@@ -153,8 +156,7 @@ function parallelFacts(
   return {
     shares: pumpShares(state).map(({ pump, ...share }) => ({ pump: `pump ${pump}`, ...share })),
     weaker: `pump ${weaker.name}`,
-    shutOutFrom: shutOutFrom(parallel, `pump ${weaker.name}`),
-    shutOutAtRest: parallel.shutoff !== undefined && weaker.shutoff < parallel.shutoff,
+    ...shutOut(parallel.delivery, `pump ${weaker.name}`),
     balance: parallel.worst.refusal ? undefined : ifSteady(() => balance(rig, parallel, required)),
     drooping: ownPumps(state)
       .filter((pump) => pump.curve.droops())
@@ -163,33 +165,32 @@ function parallelFacts(
 }
 
 /**
- * Pressure at the outlet from which the weaker pump gives nothing, Pa: the discharges stand at what it reaches at most, and the
- * outlet lower by what the manifold takes of the other's flow. Undefined where nothing shuts it out, or it gives nothing at all.
+ * Whether the weaker pump gives nothing with nothing drawn, and the pressure at the outlet from which it gives nothing, Pa: the
+ * discharges stand at what it reaches at most then, and the outlet lower by what the manifold takes of the other's flow. No
+ * pressure where nothing shuts it out, or where it gives nothing as far as the curves go.
  */
-function shutOutFrom({ delivery }: StagingJudged, weaker: string): number | undefined {
+function shutOut(delivery: Delivery, weaker: string): Pick<ParallelFacts, 'shutOutFrom' | 'shutOutAtRest'> {
   const held = (state: OperatingPoint) => {
     const pump = state.assembly.pumps.find(({ name }) => name === weaker);
     if (pump === undefined) return -1;
     const given = delivered(state, pump);
     // The valve of a pump that is held shut loses less than nothing.
-    return pump.checkValve && given <= STANDSTILL ? -state.lossOf(pump.checkValve) : -given;
+    return pump.checkValve && given <= STANDSTILL
+      ? -state.lossOf(pump.checkValve) / SHUT_FOUND
+      : -given / STANDSTILL;
   };
   const at = (flow: number) => {
     const state = flow === 0 ? delivery.atRest() : delivery.at(flow);
     return { value: held(state), state };
   };
   const atLow = at(0);
-  if (atLow.value < 0) return undefined;
+  if (atLow.value < 1) return { shutOutAtRest: false };
   const high = delivery.endOfCurves().flow;
   const atHigh = at(high);
-  if (atHigh.value >= 0) return undefined;
-  const end = closeInBySquares(
-    at,
-    { low: 0, atLow, high, atHigh },
-    FLOW_FOUND * 100,
-    ({ value }) => value < SHUT_FOUND,
-  );
-  return delivery.pressure(end.atLow.state, end.low, false);
+  if (atHigh.value >= 0) return { shutOutAtRest: true };
+  const bracket = { low: 0, atLow, high, atHigh };
+  const end = closeInBySquares(at, bracket, SHUT_FLOW_FOUND, ({ value }) => value < 1);
+  return { shutOutAtRest: true, shutOutFrom: delivery.pressure(end.atLow.state, end.low, false) };
 }
 
 /** Turns the stronger pump down until both move alike at the required flow. */

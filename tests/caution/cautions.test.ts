@@ -17,7 +17,10 @@ import { GPM, PSI } from '../support/units.js';
 const A = parabolic(400, 75, 250);
 const CHECKED = { discharge: [FREE_CHECK], cooling: { orifice: '1/16 in' } };
 /** Hose without limits of its own. */
-const HOSE = { hose: { inside_diameter: '1.5 in', coefficient: 24 }, length: '200 ft' };
+const HOSE = {
+  hose: { inside_diameter: '1.5 in', coefficient: 24, limits: { service_test: '900 psi' } },
+  length: '200 ft',
+};
 const tip = (bore: string): Document => ({ nozzle: { kind: 'smooth_bore', bore }, name: 'tip' });
 
 /** Hose with limits of its own. */

@@ -567,6 +567,66 @@ const BESIDES: typeof MODES = [
     laid: true,
   },
   {
+    mode: 'hose is carried that the engine bursts when it is charged and shut, and nothing relieves it',
+    code: 'carried_hose_over_limit',
+    change: (d) => {
+      d.engine.relief = undefined;
+      d.lay = [];
+      d.engine.hose_carried = [
+        { hose: { ...hose(), limits: { service_test: '300 psi' } }, length: '100 ft' },
+      ];
+    },
+  },
+  {
+    mode: 'hose of which nothing says what it bears',
+    code: 'hose_limit_not_known',
+    change: (d) => {
+      d.lay[0].hose.limits = undefined;
+    },
+    laid: true,
+  },
+  {
+    mode: 'a curve that its own casing does not bear',
+    code: 'curve_over_casing',
+    at: 'pump b',
+    change: (d) => {
+      d.engine.pumps.b.model.limits.casing = '350 psi';
+    },
+  },
+  {
+    mode: 'a curve that puts more power into the water than its engine has',
+    code: 'curve_over_power',
+    at: 'pump b',
+    change: (d) => {
+      d.engine.pumps.b.model.power.rated = '10 hp';
+    },
+  },
+  {
+    mode: 'a weight without a place hides what an axle carries',
+    code: 'axle_place_not_stated',
+    at: 'the rear axle',
+    change: (d) => {
+      d.engine.weights.crew = '750 lb';
+    },
+  },
+  {
+    mode: 'an axle is over its rating whatever has no place',
+    code: 'axle_over_rating',
+    at: 'the front axle',
+    change: (d) => {
+      d.engine.weights.crew = '750 lb';
+      d.engine.axle_ratings.front = '7000 lb';
+    },
+  },
+  {
+    mode: 'axles are rated and no wheelbase is stated',
+    code: 'axle_place_not_stated',
+    at: 'the axles',
+    change: (d) => {
+      d.engine.wheelbase = undefined;
+    },
+  },
+  {
     mode: 'hose near its service test pressure',
     code: 'hose_near_service_test',
     change: (d) => {

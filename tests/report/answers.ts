@@ -185,6 +185,7 @@ export function meeting(): CheckAnswer {
         },
       ],
       of: 9,
+      notKnown: [],
     },
     stagings: [
       {

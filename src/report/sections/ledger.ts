@@ -3,7 +3,7 @@ import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
 
 function row(line: LedgerLine, figures: Figures): Cell[] {
-  const { allowed, atLeast, operating, worst, margin, leftOut = [] } = line;
+  const { allowed, atLeast, operating, worst, margin, leftOut = [], unplaced } = line;
   const { dimension } = allowed;
   const limit = figures.stated('ledger.allowed', allowed, [worst]);
   // Suction head below none is water that boils: there is no such state.
@@ -14,10 +14,10 @@ function row(line: LedgerLine, figures: Figures): Cell[] {
     `${line.at}: ${line.limit}`,
     `${atLeast ? 'at least' : 'at most'} ${limit}`,
     operating === undefined ? '' : held('ledger.operating', operating),
-    held('ledger.worst', worst),
+    unplaced ? `at least ${held('ledger.worst', worst)}` : held('ledger.worst', worst),
     margin < 0
       ? { text: atLeast && worst < 0 ? 'OVER' : `${part} OVER`, tone: 'bad' }
-      : leftOut.length > 0
+      : leftOut.length > 0 || unplaced
         ? { text: `at most ${part}`, tone: 'care' }
         : part,
     line.worstWhen,
@@ -25,7 +25,7 @@ function row(line: LedgerLine, figures: Figures): Cell[] {
 }
 
 /** Limits with their loads, tightest first. */
-export function ledgerSection({ lines, of }: LedgerAnswer, figures: Figures): Block[] {
+export function ledgerSection({ lines, of, notKnown }: LedgerAnswer, figures: Figures): Block[] {
   if (lines.length === 0) return [];
   const all = lines.length === of;
   const blocks: Block[] = [
@@ -48,6 +48,15 @@ export function ledgerSection({ lines, of }: LedgerAnswer, figures: Figures): Bl
     blocks.push(
       paragraph(`Of the weights, nothing states that of ${leftOut.join('; ')}: the truck weighs more.`),
     );
+  const unplaced = [...new Set(lines.flatMap((line) => line.unplaced ?? []))];
+  if (unplaced.length > 0)
+    blocks.push(
+      paragraph(
+        `Nothing states the place of ${unplaced.join(', ')}: taken as between the axles, it adds to what is shown.`,
+      ),
+    );
+  if (notKnown.length > 0)
+    blocks.push(paragraph(`Limit not known: ${notKnown.join(', ')}. Nothing is held against it.`, 'bad'));
   const sources = [...new Set(lines.map(({ source }) => source))];
   blocks.push(paragraph(`${all ? '' : 'All of them: --ledger. '}Sources: ${sources.join('; ')}.`, 'quiet'));
   return blocks;

@@ -1,3 +1,4 @@
+import { STANDSTILL } from '../../assembly/standstill.js';
 import type { PumpAnswer, SiteConditions, TankReturn } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
@@ -6,7 +7,8 @@ import { listed } from '../words.js';
 
 type Property = [title: string, cell: (pump: PumpAnswer, figures: Figures, site: SiteConditions) => Cell];
 
-function stateCell({ state, offCurve }: PumpAnswer): Cell {
+function stateCell({ state, offCurve, delivered }: PumpAnswer): Cell {
+  if (delivered < -STANDSTILL) return { text: 'WATER RUNS BACK', tone: 'bad' };
   if (state === 'shut_out') return { text: 'SHUT OUT', tone: 'bad' };
   if (state === 'dead_headed') return { text: 'DEAD-HEADED', tone: 'bad' };
   if (state === 'stopped') return 'stopped';

@@ -49,6 +49,8 @@ function sharesText({ shares }: StagingAnswer, figures: Figures): string {
   const whole = shares.reduce((sum, { share }) => sum + share, 0);
   if (shares.length < 2 || whole > 1.001) return '';
   const parts = shares.map(({ pump, flow, share, cooling = 0 }) => {
+    if (flow < -NOTHING)
+      return `${figures.say('stagings.shares.flow', 'flow', -flow)} runs back through pump ${pump}`;
     const given = figures.say('stagings.shares.flow', 'flow', flow);
     // What a cooling line takes is worth a word where it is all that its pump moves.
     const apart = share < NOTHING && cooling > 0;

@@ -25,7 +25,7 @@ function flowClause(answer: CheckAnswer, figures: Figures): string {
   const pressure = requiredPressure(answer, figures) + net;
   if (!atRequiredPressure)
     return refusal && refusal.code !== 'past_curve'
-      ? `and no flow at ${pressure} can be told`
+      ? `no flow at ${pressure} can be told`
       : `${pressure} is never reached`;
   const { flow, margin } = atRequiredPressure;
   const shown = figures.say('at_required_pressure.flow', 'flow', flow, { limit: requirement.flow });
@@ -46,7 +46,8 @@ function orificeClause({ testOrifice }: CheckAnswer, figures: Figures): string {
 
 function headline(answer: CheckAnswer, figures: Figures): string {
   const { requirement, verdict, pumpVerdict, staging, inventory } = answer;
-  const points = `${pressureClause(answer, figures)}, ${flowClause(answer, figures)}`;
+  const joint = answer.refusal && answer.refusal.code !== 'past_curve' ? '; ' : ', ';
+  const points = `${pressureClause(answer, figures)}${joint}${flowClause(answer, figures)}`;
   const figuresLine = orificeFails(answer) ? `${orificeClause(answer, figures)}; ${points}` : points;
   const phrase = STAGING_PHRASES[staging];
   if (verdict === 'meets') return `MEETS ${requirement.title} ${phrase}: ${figuresLine}`;
