@@ -1,8 +1,8 @@
-import { SHARP_ORIFICE_COEFFICIENT } from '../catalogue/schema/nozzle.js';
 import type { Layout } from '../layout/layout.js';
 import type { Step } from '../layout/step.js';
 import { heightOfPressure } from '../physics/elevation.js';
 import { jetResistance } from '../physics/nozzle/orifice.js';
+import { SHARP_ORIFICE_COEFFICIENT } from '../physics/nozzle/sharp-orifice.js';
 import type { NamedPlace, StagingName } from './assembly.js';
 import { quadratic } from './laws.js';
 import { type LineContext, layLine, layPump } from './line.js';

@@ -29,13 +29,15 @@ function bounded(caution: Caution, control: HazardFacts['control']): Caution {
   if (needed >= highest.pressure)
     return {
       ...caution,
-      action: `Set it no higher than {most}, which ${highest.by} bears, and throttle down: no setting serves both that and the required flow.`,
-      values: { most },
+      action:
+        'Set it no higher than {most}, which {part} bears, and throttle down: no setting serves both that and the required flow.',
+      values: { most, part: highest.by },
     };
   return {
     ...caution,
-    action: `Set it between the {needed} that the required flow takes and the {most} that ${highest.by} bears, or throttle down.`,
-    values: { most, needed: { value: needed, dimension: 'pressure' } },
+    action:
+      'Set it between the {needed} that the required flow takes and the {most} that {part} bears, or throttle down.',
+    values: { most, part: highest.by, needed: { value: needed, dimension: 'pressure' } },
   };
 }
 

@@ -31,7 +31,7 @@ describe('heat of the pumps', () => {
     expect(answer.atRequiredFlow?.pressure).toBeLessThan(without.atRequiredFlow?.pressure ?? 0);
     for (const { shutFlow } of answer.heat) {
       // Sharp edge of 1/8 in at the shutoff of 400 psi less what so little flow takes off it: 5.7 gpm.
-      expect(shutFlow / GPM).toBeCloseTo(orificeFlow(0.125, 398, 0.62), 1);
+      expect(shutFlow / GPM).toBeCloseTo(orificeFlow(0.125, 398, (0.62 * 29.9) / 29.84), 1);
     }
     expect(without.heat.map(({ shutFlow }) => shutFlow)).toEqual([
       expect.closeTo(0, 9),

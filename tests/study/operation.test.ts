@@ -233,8 +233,11 @@ describe('pumps', () => {
     expect(b.state).toBe('shut_out');
     expect(b.delivered).toBeCloseTo(0, 9);
     expect(b.share).toBe(0);
-    // A sharp edge of 1/8 in passes what its pump makes at that flow: 29.84 x 0.62 x d^2 x sqrt(P).
-    expect((b.cooling as number) / GPM).toBeCloseTo(orificeFlow(1 / 8, b.dischargePressure / PSI, 0.62), 2);
+    // A sharp edge of 1/8 in passes what its pump makes at that flow: 29.9 x 0.62 x d^2 x sqrt(P).
+    expect((b.cooling as number) / GPM).toBeCloseTo(
+      orificeFlow(1 / 8, b.dischargePressure / PSI, (0.62 * 29.9) / 29.84),
+      2,
+    );
     expect(b.flow).toBeCloseTo(b.cooling as number, 9);
     expect(a.state).toBe('running');
     expect(a.share).toBe(1);
@@ -258,7 +261,7 @@ describe('what a gauge reads', () => {
     expect(reads).toBe('static_in_tee');
     const total = (lines.at(-1)?.outletPressure as number) / PSI;
     expect(pressure / PSI).toBeCloseTo(total - velocityPressure(flow / GPM, 1.5), 3);
-    expect(flow / GPM).toBeCloseTo(orificeFlow(0.716, pressure / PSI, 0.62), 2);
+    expect(flow / GPM).toBeCloseTo(orificeFlow(0.716, pressure / PSI, (0.62 * 29.9) / 29.84), 2);
   });
 
   it('is total where no bore is known, and says so', async () => {

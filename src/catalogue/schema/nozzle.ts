@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { SHARP_ORIFICE_COEFFICIENT } from '../../physics/nozzle/sharp-orifice.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { exactlyOne } from './exclusive.js';
@@ -6,8 +7,6 @@ import { description } from './text.js';
 
 /** Discharge coefficient of a smooth bore that gives the trade's 29.7 in gpm = 29.7 d^2 sqrt(psi). */
 export const SMOOTH_BORE_COEFFICIENT = 0.995;
-/** Discharge coefficient of a sharp-edged orifice in the pump test of NWCG PMS 447-1 (2003), Appendix C. */
-export const SHARP_ORIFICE_COEFFICIENT = 0.62;
 
 /** Least part of the ideal flow that an opening passes; common practice, no source. */
 export const LEAST_COEFFICIENT = 0.01;

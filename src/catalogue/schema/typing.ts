@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { SHARP_ORIFICE_COEFFICIENT } from '../../physics/nozzle/sharp-orifice.js';
 import { quantity } from '../../quantity/schema.js';
 import { across } from './bore.js';
 import { exactlyOne } from './exclusive.js';
@@ -47,7 +48,14 @@ const testOrificeSchema = z.lazy(() =>
       .meta({ description: 'What the bore is: a sharp-edged plate or a nozzle' }),
     bore: across,
     tee_bore: across.optional().meta({ description: 'Bore of the tee upstream whose gauge is read' }),
-    discharge_coefficient: z.number().min(LEAST_COEFFICIENT).max(1),
+    discharge_coefficient: z
+      .number()
+      .min(LEAST_COEFFICIENT)
+      .max(1)
+      .default(SHARP_ORIFICE_COEFFICIENT)
+      .meta({
+        description: 'Part of the ideal flow; unless given that of the agency: 0.62 with the constant 29.9',
+      }),
     passes: pressure.meta({ description: 'Reading from which the pump passes' }),
     grades: grades().optional().meta({ description: 'Named grades by reading, from best to least' }),
     source: source.optional(),

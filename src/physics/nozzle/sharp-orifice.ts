@@ -2,8 +2,10 @@ import { requirePositive } from '../range.js';
 import { velocityHead } from '../velocity.js';
 import { dischargeCoefficientOf, jetFlow, jetResistance } from './orifice.js';
 
-/** Cd of the agency's sharp-edged test orifice on its static gauge: 0.62 with the constant 29.9 of its formula. */
-export const SHARP_ORIFICE_COEFFICIENT = dischargeCoefficientOf(29.9 * 0.62);
+/** Constant of the agency's formula, gpm = 29.9 Cd d^2 sqrt(psi). NWCG PMS 447-1, 5th ed., Oct 2003, Appendix C. */
+export const AGENCY_JET_CONSTANT = 29.9;
+/** Cd of the agency's sharp-edged test orifice on its static gauge: 0.62 with the constant of its formula, 0.6213 with the ideal one. */
+export const SHARP_ORIFICE_COEFFICIENT = dischargeCoefficientOf(AGENCY_JET_CONSTANT * 0.62);
 
 /**
  * Flow of a sharp-edged test orifice by the gauge in the tee upstream of it, which reads static pressure.

@@ -71,7 +71,7 @@ export function testOrificeSection(orifice: TestOrifice | undefined, figures: Fi
   return [
     heading("The agency's test orifice"),
     paragraph(
-      `With the ${bore} orifice (discharge coefficient ${orifice.dischargeCoefficient}) the gauge upstream of it ` +
+      `With the ${bore} orifice (discharge coefficient ${Number(orifice.dischargeCoefficient.toFixed(4))}) the gauge upstream of it ` +
         `should read ${reading} while ${flow} flows: ${orifice.grade}, ${margin}. ${gradeStep(orifice, figures)}`,
     ),
     {
