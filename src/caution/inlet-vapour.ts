@@ -15,15 +15,13 @@ export const inletVapour: Hazard = ({ cases }) =>
     const limit = boilingPressure(point);
     return point.assembly.pumps.flatMap((pump): Caution[] => {
       if (!belowVapour(point, pump)) return [];
-      const value = point.gaugePressure(pump.inlet);
       return [
         {
           code: 'inlet_below_vapour',
           level: 'stop',
           at: pump.name,
-          value: { value, dimension: 'pressure' },
           limit: { value: limit, dimension: 'pressure' },
-          message: `The inlet of {at} would have to stand at {value} ${when}; water boils at {limit} there, so this flow cannot be had`,
+          message: `The inlet of {at} would have to stand below {limit} ${when}, where water boils: this flow cannot be had`,
           action: 'Widen or shorten the suction, lower the lift, or ask for less flow.',
           source: 'vapour pressure of water and standard atmosphere',
         },

@@ -1,5 +1,6 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
+import { boilingPressure } from '../limits/impossible.js';
 import { INTAKE_FLOOR, INTAKE_FLOOR_SOURCE } from '../physics/relay.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
@@ -15,6 +16,8 @@ export const intakeFloor: Hazard = ({ layout, cases }) => {
     return [...drawing, ...boosters].flatMap((pump): Caution[] => {
       const value = point.gaugePressure(pump.inlet);
       if (value >= INTAKE_FLOOR || point.flow(pump.link) <= 0) return [];
+      // Where water would boil no pressure stands, and what is told of the inlet says so.
+      if (value <= boilingPressure(point)) return [];
       return [
         {
           code: 'intake_below_floor',

@@ -16,9 +16,13 @@ export const ridgePressure: Hazard = ({ cases }) =>
         code: 'hose_below_air',
         level: parts ? 'stop' : 'warn',
         at: points.name,
-        value: { value: points.pressure, dimension: 'pressure' },
-        limit: { value: 0, dimension: 'pressure' },
-        message: `The hose at {at}, {height} ${points.height < 0 ? 'below' : 'above'} the pump, stands at {value} ${when}: below the pressure of the air soft hose falls flat, and no figure beyond it holds`,
+        ...(parts
+          ? { limit: { value: boilingPressure(point), dimension: 'pressure' as const } }
+          : {
+              value: { value: points.pressure, dimension: 'pressure' as const },
+              limit: { value: 0, dimension: 'pressure' as const },
+            }),
+        message: `The hose at {at}, {height} ${points.height < 0 ? 'below' : 'above'} the pump, ${parts ? 'would have to stand below {limit}, where water boils,' : 'stands at {value}'} ${when}: below the pressure of the air soft hose falls flat, and no figure beyond it holds`,
         action:
           'Let less water out beyond this point (smaller tips, nozzles part shut), or add pressure before it.',
         values: { height: { value: Math.abs(points.height), dimension: 'length' } },

@@ -68,13 +68,12 @@ export function ruleOn(
     const found = test_orifice && readTestOrifice(end.delivery, test_orifice);
     return { ...end, reading: found, verdict: end.worst.meets && passes(found) ? 'meets' : 'falls_short' };
   };
-  const order = ends.length === 1 ? ends : ends.toSorted((a, b) => scoreOf(b.worst) - scoreOf(a.worst));
-  const [best] = order;
+  const best = ends.reduce((kept, end) => (betterThan(end.worst, kept.worst) ? end : kept));
   if (!best.worst.meets && reading === 'if_it_decides') return { ...best, verdict: 'falls_short' };
   const first = read(best);
   if (first.verdict === 'meets') return first;
-  for (const end of order.slice(1)) {
-    if (!end.worst.meets) break;
+  for (const end of ends) {
+    if (end === best || !end.worst.meets) continue;
     const other = read(end);
     if (other.verdict === 'meets') return other;
   }
@@ -105,10 +104,13 @@ function mostOnCurves({ assembly }: Delivery): number {
   return assembly.pumps.reduce((sum, { curve, speed }) => sum + curve.lastFlow * speed, 0);
 }
 
+/** Ends that come off alike but for the rounding of a search are one: the first of them is told, however it is asked. */
+const ALIKE = 1e-4;
+
+const betterThan = (one: PointRuled, other: PointRuled): boolean => scoreOf(one) > scoreOf(other) + ALIKE;
+
 function least(ruled: readonly PointRuled[]): PointRuled {
-  return ruled.length === 1
-    ? ruled[0]
-    : ruled.reduce((kept, one) => (scoreOf(one) < scoreOf(kept) ? one : kept));
+  return ruled.length === 1 ? ruled[0] : ruled.reduce((kept, one) => (betterThan(kept, one) ? one : kept));
 }
 
 /** How a point comes off beside another: its margin as a part of what is asked; a state that cannot be below all others. */

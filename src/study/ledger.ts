@@ -7,7 +7,7 @@ import type { Layout } from '../layout/layout.js';
 import { USUAL_DIAL } from '../limits/gauge-limit.js';
 import { type HoseLimit, settingLimit } from '../limits/hose-limit.js';
 import { hoseLoads } from '../limits/hose-load.js';
-import { whyImpossible } from '../limits/impossible.js';
+import { boilingPressure, whyImpossible } from '../limits/impossible.js';
 import { pumpLoads } from '../limits/pump-limit.js';
 import { type SuctionBasis, suctionNeed } from '../limits/suction-need.js';
 import { unknownHose } from '../limits/unknown-hose.js';
@@ -234,6 +234,8 @@ function gaugeLines({ cases }: LedgerFacts): LedgerLine[] {
     const loads = read.flatMap(({ one, gauges }): Load[] => {
       const gauge = gauges.get(name);
       if (gauge === undefined) return [];
+      // No water comes to it, and there is nothing to read.
+      if (one.point.gaugePressure(gauge.place) <= boilingPressure(one.point)) return [];
       stated = gauge.range !== undefined;
       return [{ case: one, load: one.point.gaugePressure(gauge.place), allowed: gauge.range ?? USUAL_DIAL }];
     });

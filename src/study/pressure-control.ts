@@ -9,6 +9,7 @@ import {
   lowestOfSettings,
   type SettingPlace,
 } from '../limits/highest-setting.js';
+import { boilingPressure, whyImpossible } from '../limits/impossible.js';
 import type { Delivery } from './delivery.js';
 import { governed, holdPressure } from './governor.js';
 import { ifSteady } from './if-steady.js';
@@ -156,9 +157,10 @@ function shutOf(rig: Rig, delivery: Delivery): OperatingPoint {
   return holdPressure(new SolvedAssembly(assembly), throttle.discharge_pressure);
 }
 
-function interStage(rig: Rig, staging: 'series' | 'series_reversed'): InterStage {
+function interStage(rig: Rig, staging: 'series' | 'series_reversed'): InterStage | undefined {
   const state = new SolvedAssembly(rig.assemble({ staging, lay: 'none' })).solve();
   const second = state.assembly.pumps.filter((pump) => !pump.booster)[1];
+  if (whyImpossible(state) || state.gaugePressure(second.inlet) <= boilingPressure(state)) return undefined;
   return {
     staging,
     second: second.name,

@@ -2,12 +2,14 @@ import type { AssembledPump, StagingName } from '../assembly/assembly.js';
 import { delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
+import { boilingPressure } from '../limits/impossible.js';
 import { overPumpLimit } from '../limits/pump-limit.js';
 import { sureSuctionMargin } from '../limits/suction-need.js';
 import type { PumpShare, Statement, Verdict } from './answer.js';
 import type { Delivery } from './delivery.js';
 import { closeIn, closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
+import { refusalOf } from './refusal.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import { pumpShares, type StagingJudged } from './staging.js';
 
@@ -190,7 +192,10 @@ function shutOut(delivery: Delivery, weaker: string): Pick<ParallelFacts, 'shutO
   if (atHigh.value >= 0) return { shutOutAtRest: true };
   const bracket = { low: 0, atLow, high, atHigh };
   const end = closeInBySquares(at, bracket, SHUT_FLOW_FOUND, ({ value }) => value < 1);
-  return { shutOutAtRest: true, shutOutFrom: delivery.pressure(end.atLow.state, end.low, false) };
+  const pressure = delivery.pressure(end.atLow.state, end.low, false);
+  // At an outlet so high that no water stands there, there is no pressure to tell.
+  const stands = pressure > boilingPressure(end.atLow.state) && refusalOf(end.atLow.state) === undefined;
+  return { shutOutAtRest: true, shutOutFrom: stands ? pressure : undefined };
 }
 
 /** Turns the stronger pump down until both move alike at the required flow. */
@@ -224,6 +229,7 @@ function balance(rig: Rig, { worst, delivery }: StagingJudged, required: number)
     ({ value }) => value < SHARE_FOUND,
   );
   const { point } = at(low);
+  if (refusalOf(point) || point.gaugePressure(end.place) <= boilingPressure(point)) return undefined;
   return { pump: busier.name, throttle: busier.speed, pressure: point.gaugePressure(end.place) };
 }
 
