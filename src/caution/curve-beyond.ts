@@ -1,5 +1,5 @@
 import type { AssembledPump } from '../assembly/assembly.js';
-import { heightOfPressure, pressureOfHeight } from '../physics/elevation.js';
+import { pressureOfHeight } from '../physics/elevation.js';
 import { waterPower } from '../physics/pump-power.js';
 import type { Caution } from './caution.js';
 import type { Hazard } from './hazard.js';
@@ -36,13 +36,14 @@ function overCasing({ name, model, curve }: AssembledPump, density: number): Cau
   ];
 }
 
-function overPower({ name, model }: AssembledPump, density: number): Caution[] {
+function overPower({ name, model, curve }: AssembledPump, density: number): Caution[] {
   const rated = model.power?.rated;
   if (rated === undefined) return [];
-  const powers = model.points.map(([flow, pressure]) => ({
-    flow,
-    power: waterPower(flow, heightOfPressure(pressure, density), density),
-  }));
+  const powers = model.points.map(([flow]) => {
+    const out = { head: 0, slope: 0 };
+    curve.evaluate(flow, out);
+    return { flow, power: waterPower(flow, out.head, density) };
+  });
   const most = powers.reduce((kept, one) => (one.power > kept.power ? one : kept));
   if (most.power <= rated) return [];
   return [
