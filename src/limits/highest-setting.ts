@@ -94,7 +94,9 @@ function highestAt(
       source: 'limit stated for the pump',
     });
   }
-  return lowestOfSettings(settings.map((highest) => ({ at: '', highest })));
+  // What height or a booster alone puts over its rating no setting guards: its own caution tells of it.
+  const within = settings.filter(({ pressure }) => pressure > 0);
+  return lowestOfSettings(within.map((highest) => ({ at: '', highest })));
 }
 
 /** The lowest point of the ground under a hose, m over the pump inlets. */

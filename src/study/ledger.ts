@@ -121,7 +121,8 @@ const sideOf =
   (side: 'casing' | 'inlet') =>
   (point: OperatingPoint, pump: AssembledPump): [number, number | undefined] | undefined => {
     const found = pumpLoads(point, pump).find((one) => one.side === side);
-    return found && [found.pressure, found.limit];
+    // No water comes to it, and nothing stands there.
+    return found && found.pressure > boilingPressure(point) ? [found.pressure, found.limit] : undefined;
   };
 
 /** The power that a pump takes, which its engine cannot be asked more of than it has. */

@@ -3,7 +3,6 @@ import type { Caution } from '../../src/study/answer.js';
 import { operateLayout } from '../../src/study/operation.js';
 import { checkLayout } from '../../src/study/rating.js';
 import {
-  coefficientLoss,
   columnPressure,
   type Document,
   engineOf,
@@ -445,9 +444,9 @@ describe('an inlet below vapour pressure', () => {
     expect(caution).toMatchObject({ level: 'stop', at: 'pump a' });
     // 0.256 psi of vapour at 60 degF (steam tables) less 14.696 of air.
     expect(psi(caution.limit)).toBeCloseTo(0.256 - 14.696, 2);
-    const velocity = 0.5 * 998.97 * ((150 * GPM) / (Math.PI * 0.0254 ** 2)) ** 2;
-    const expected = -columnPressure(25) - coefficientLoss(6, 150, 20) - velocity / PSI;
-    expect(psi(caution.value)).toBeCloseTo(expected, 1);
+    // What the equations give there, 15.1 psi below the air, is no pressure of water and is not told.
+    expect(caution.value).toBeUndefined();
+    expect(caution.message).not.toContain('{value}');
   });
 
   it('is silent at a lift of 10 ft', async () => {

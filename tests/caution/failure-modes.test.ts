@@ -48,7 +48,7 @@ const MODES: {
     mode: '1 a cooling line too thin lets a pump scald',
     code: 'pump_runs_hot',
     change: (d) => {
-      d.engine.plumbing.cooling = { orifice: '1/32 in' };
+      d.engine.plumbing.cooling = { orifice: '3/64 in' };
       d.engine.relief = undefined;
     },
   },

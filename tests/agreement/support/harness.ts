@@ -86,7 +86,7 @@ export function expectAlike(
 
 /** Every figure with its unit in a text, as it is printed. */
 export function figuresPrinted(text: string): { value: number; unit: string }[] {
-  const pattern = /(-?\d[\d,]*(?:\.\d+)?) (psi|gpm|inHg|ft|lb)\b/g;
+  const pattern = /(?<![\w.])(-?\d[\d,]*(?:\.\d+)?) (psi|gpm|inHg|ft|lb)\b/g;
   return [...text.matchAll(pattern)].map(([, value, unit]) => ({
     value: Number(value.replace(/,/g, '')),
     unit,
