@@ -40,6 +40,7 @@ describe('the schema of a quantity', () => {
     expect(json.properties?.length).toEqual({
       type: 'string',
       description: 'how much of it',
+      dimension: 'length',
       examples: ['300 ft'],
     });
     expect(json.required).toEqual(['length']);

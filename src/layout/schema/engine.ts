@@ -12,7 +12,7 @@ import { idOr, stepsSchema, wholeNumber } from './steps.js';
 const MOST_WEAR = 0.9;
 
 /** A tank of a truck stands no higher over its pumps, or deeper, m (33 ft); common practice, no source. */
-const HIGHEST_TANK = 10;
+const HIGHEST_TANK = 30;
 /** Longest wheelbase, and furthest that a weight sits from where places are told from, m (98 ft); common practice, no source. */
 const LONGEST_TRUCK = 30;
 const SHORTEST_TRUCK = 0.5;
