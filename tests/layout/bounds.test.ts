@@ -16,7 +16,7 @@ const REFUSED: [string, string, RegExp][] = [
   [
     'tank of 1,500 ft',
     engine().replace('500 gal', '500 gal, outlet_height: 1500 ft'),
-    /too large: at most 32.8084 ft/,
+    /too large: at most 98.4252 ft/,
   ],
   ['tank of 1e308', engine().replace('500 gal', '1e308 gal'), /too large/],
   [

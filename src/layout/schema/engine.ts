@@ -11,7 +11,7 @@ import { idOr, stepsSchema, wholeNumber } from './steps.js';
 /** How much of its head a pump may have lost and still be one; common practice, no source. */
 const MOST_WEAR = 0.9;
 
-/** A tank of a truck stands no higher over its pumps, or deeper, m (33 ft); common practice, no source. */
+/** No tank that an engine lives on stands higher over its pumps, or is deeper, m (98 ft); common practice, no source. */
 const HIGHEST_TANK = 30;
 /** Longest wheelbase, and furthest that a weight sits from where places are told from, m (98 ft); common practice, no source. */
 const LONGEST_TRUCK = 30;
