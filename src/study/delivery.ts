@@ -217,17 +217,21 @@ export class Delivery {
    * nothing can be drawn.
    */
   mostPossible(upTo: number): Drawn | undefined {
-    const at = (flow: number) => {
+    const possible = (flow: number): Drawn | undefined => {
       const state = flow === 0 ? this.atRest() : this.at(flow);
-      return { value: whyImpossible(state) ? -1 : 1, state };
+      return whyImpossible(state) ? undefined : { flow, state };
     };
-    const high = Math.min(upTo, this.endOfCurves().flow);
-    const atHigh = at(high);
-    if (atHigh.value >= 0) return { flow: high, state: atHigh.state };
-    const atLow = at(0);
-    if (atLow.value < 0) return undefined;
-    const end = closeIn(at, { low: 0, atLow, high, atHigh }, high * POSSIBLE_FOUND, () => false);
-    return { flow: end.low, state: end.atLow.state };
+    let high = Math.min(upTo, this.endOfCurves().flow);
+    const most = possible(high);
+    if (most) return most;
+    let low = possible(0);
+    // The gate says yes or no, and no more: there is nothing to draw a line through.
+    for (const width = high * POSSIBLE_FOUND; low && high - low.flow > width; ) {
+      const middle: Drawn | undefined = possible((low.flow + high) / 2);
+      if (middle) low = middle;
+      else high = (low.flow + high) / 2;
+    }
+    return low;
   }
 
   /**
