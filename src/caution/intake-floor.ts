@@ -16,16 +16,16 @@ export const intakeFloor: Hazard = ({ layout, cases }) => {
     return [...drawing, ...boosters].flatMap((pump): Caution[] => {
       const value = point.gaugePressure(pump.inlet);
       if (value >= INTAKE_FLOOR || point.flow(pump.link) <= 0) return [];
-      // Where water would boil no pressure stands, and what is told of the inlet says so.
-      if (value <= boilingPressure(point)) return [];
+      // Where water would boil no pressure stands, and none is told.
+      const parts = value <= boilingPressure(point);
       return [
         {
           code: 'intake_below_floor',
           level: value < 0 ? 'stop' : 'warn',
           at: pump.name,
-          value: { value, dimension: 'pressure' },
+          ...(!parts && { value: { value, dimension: 'pressure' as const } }),
           limit: { value: INTAKE_FLOOR, dimension: 'pressure' },
-          message: `The intake of {at} stands at {value} ${when}; at least {limit} is kept there, or soft hose collapses and the pump runs away from its water`,
+          message: `The intake of {at} ${parts ? 'would have to stand where water boils' : 'stands at {value}'} ${when}; at least {limit} is kept there, or soft hose collapses and the pump runs away from its water`,
           action: pump.booster
             ? 'Set the booster nearer the pump before it, throttle it down, or feed it from a portable tank.'
             : 'Throttle down, open fewer lines, lay a larger or second supply line, or ask for more pressure.',

@@ -12,7 +12,7 @@ import { type Delivery, deliveries } from './delivery.js';
 import { closeInBySquares } from './falling-root.js';
 import { ifSteady } from './if-steady.js';
 import { type Ruling, ruleOn } from './judge.js';
-import type { Refusal } from './refusal.js';
+import { type Refusal, refusalOf } from './refusal.js';
 import type { Rig } from './rig.js';
 import type { StagingJudged } from './staging.js';
 
@@ -117,8 +117,10 @@ function onsetOf(
   const at = (flow: number) => {
     const state = delivery.at(flow);
     const margins = pumps.map((pump) => sureSuctionMargin(state, pump));
-    const value = Math.min(...margins);
-    return { value, pump: pumps[margins.indexOf(value)] };
+    const least = Math.min(...margins);
+    const parts = refusalOf(state)?.code === 'water_parts';
+    // Water that parts on its way reaches no pump, whatever head the pumps have left.
+    return { value: parts ? Math.min(least, -HEAD_FOUND) : least, pump: pumps[margins.indexOf(least)] };
   };
   const atEnd = at(end);
   if (atEnd.value >= 0) return undefined;

@@ -74,7 +74,8 @@ describe('suction', () => {
 
   test('a thin intake makes the pumps cavitate from a flow that is told, and the verdict falls with it', async () => {
     const wide = await check();
-    const thin = await check({ intake: '1.34 in' });
+    const npsh = 'npsh_required: [[30 gpm, 18 ft], [85 gpm, 27 ft]]';
+    const thin = await check({ intake: '1.5 in', npsh });
     expect(wide.pumpVerdict).toBe('meets');
     expect(wide.suction?.pumps[0].cavitatesFrom).toBeUndefined();
     const from = thin.suction?.pumps[0].cavitatesFrom ?? Number.NaN;
@@ -87,7 +88,7 @@ describe('suction', () => {
     // Just under that flow it has as much as it needs; in so thin an intake the static pressure of fast water ends it.
     const bound = 1;
     const gallons = (from / GALLON_PER_MINUTE).toFixed(4);
-    const there = await check({ intake: '1.34 in', flow: `${gallons} gpm` });
+    const there = await check({ intake: '1.5 in', npsh, flow: `${gallons} gpm` });
     const [a] = there.suction?.pumps ?? [];
     expect(a.available - a.needed).toBeGreaterThan(-0.001);
     expect(a.available - a.needed).toBeLessThan(bound);
