@@ -1,6 +1,7 @@
-import { boreOf, type Nozzle } from '../catalogue/schema/nozzle.js';
+import { type AutomaticNozzle as Automatic, boreOf, type Nozzle } from '../catalogue/schema/nozzle.js';
 import type { NozzleStep, OpenEndStep } from '../layout/step.js';
 import type { LinkLaw } from '../network/network.js';
+import { REFERENCE_WATER_DENSITY } from '../physics/constants.js';
 import { AutomaticNozzle } from '../physics/nozzle/automatic.js';
 import { fogResistance } from '../physics/nozzle/fog.js';
 import { openEndResistance } from '../physics/nozzle/open-end.js';
@@ -57,7 +58,7 @@ export function nozzleLaw(nozzle: Nozzle, site: Site): LinkLaw {
     case 'fog':
       return quadratic(fogResistance(nozzle.flow, nozzle.pressure));
     case 'automatic':
-      return { kind: 'curve', curve: new AutomaticNozzle(nozzle.pressure, nozzle.flow_from, nozzle.flow_to) };
+      return { kind: 'curve', curve: automatic(nozzle, site) };
     default: {
       // The gauge in the tee reads static pressure, to which the velocity head there is added.
       const jet = jetResistance(nozzle.bore, nozzle.discharge_coefficient);
@@ -65,6 +66,11 @@ export function nozzleLaw(nozzle: Nozzle, site: Site): LinkLaw {
       return quadratic(jet + tee, laminarFlow(nozzle.bore, site));
     }
   }
+}
+
+/** Its spring holds a pressure and not a head, whatever the water weighs. */
+function automatic({ pressure, flow_from, flow_to }: Automatic, { waterDensity }: Site): AutomaticNozzle {
+  return new AutomaticNozzle((pressure * REFERENCE_WATER_DENSITY) / waterDensity, flow_from, flow_to);
 }
 
 function openEndLaw(inlet: Place, site: Site): LinkLaw {

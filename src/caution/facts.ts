@@ -103,3 +103,11 @@ export interface VerdictFacts {
   margin: number;
   reading?: number;
 }
+
+/** What the engine's tank has for the lay, m3, m3/s, s: the hose is filled first and a reserve kept back. */
+export interface TankLasts {
+  hoseFill: number;
+  flowFull: number;
+  /** Null where nothing is drawn. */
+  endurance: number | null;
+}

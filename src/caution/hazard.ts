@@ -1,7 +1,7 @@
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import type { Caution, CautionLevel } from './caution.js';
-import type { Control, Judged, LimitLoad, PumpHeat, Running, VerdictFacts } from './facts.js';
+import type { Control, Judged, LimitLoad, PumpHeat, Running, TankLasts, VerdictFacts } from './facts.js';
 
 /** A state that a hazard is looked for in. */
 export interface HazardCase {
@@ -32,6 +32,8 @@ export interface HazardFacts {
   /** Every limit with its loads. */
   ledger?: readonly LimitLoad[];
   judged?: Judged;
+  /** How long the engine's tank lasts for the lay as it stands. */
+  tank?: TankLasts;
 }
 
 /** One hazard: what it finds in a layout's states. It says nothing of a sound one. */

@@ -1,23 +1,20 @@
-import { leastPressure } from '../assembly/nozzle-needs.js';
+import { shortOfLeast } from '../assembly/nozzle-needs.js';
 import { grouped } from '../quantity/format.js';
 import type { Caution } from './caution.js';
 import type { Hazard, HazardCase } from './hazard.js';
 
 /** Open nozzles that fall below their least pressure when the far line bursts or a pump drops out, and did not before. */
 export const nozzleShort: Hazard = ({ cases }) => {
-  const laid = pressures(cases.find(({ kind }) => kind === 'laid'));
-  return cases.flatMap((one) => (one.kind === 'burst' || one.kind === 'one_out' ? inCase(one, laid) : []));
+  const before = shortIn(cases.find(({ kind }) => kind === 'laid'));
+  return cases.flatMap((one) => (one.kind === 'burst' || one.kind === 'one_out' ? inCase(one, before) : []));
 };
 
-function inCase({ kind, when, point, gone }: HazardCase, laid: ReadonlyMap<string, number>): Caution[] {
+function inCase({ kind, when, point, gone }: HazardCase, before: ReadonlySet<string>): Caution[] {
   const short = point.assembly.nozzles.flatMap((nozzle) => {
-    const least = leastPressure(nozzle);
-    if (nozzle.state === 'shut' || nozzle.name === gone || least === undefined) return [];
-    const before = laid.get(nozzle.name);
-    if (before !== undefined && before < least) return [];
+    const one = shortOfLeast(point, nozzle);
+    if (one === undefined || nozzle.name === gone || before.has(nozzle.name)) return [];
     // Where water does not come up to an open nozzle, the air stands in it.
-    const value = Math.max(0, point.totalPressure(nozzle.inlet));
-    return value < least ? [{ nozzle, value, least }] : [];
+    return [{ nozzle, value: Math.max(0, one.pressure), least: one.least.pressure }];
   });
   if (short.length === 0) return [];
   const worst = short.reduce((kept, one) => (one.value / one.least < kept.value / kept.least ? one : kept));
@@ -41,8 +38,8 @@ function inCase({ kind, when, point, gone }: HazardCase, laid: ReadonlyMap<strin
   ];
 }
 
-/** What each nozzle has, Pa; of nozzles of one name the first. */
-function pressures(one: HazardCase | undefined): ReadonlyMap<string, number> {
-  const nozzles = one?.point.assembly.nozzles ?? [];
-  return new Map(nozzles.toReversed().map(({ name, inlet }) => [name, one?.point.totalPressure(inlet) ?? 0]));
+/** The nozzles that are short as the lay stands. */
+function shortIn(one: HazardCase | undefined): ReadonlySet<string> {
+  const nozzles = one?.point.assembly.nozzles.filter((nozzle) => shortOfLeast(one.point, nozzle)) ?? [];
+  return new Set(nozzles.map(({ name }) => name));
 }

@@ -4,11 +4,13 @@ import type { CardPoint } from '../study/card-points.js';
 import { columnsOf } from './columns.js';
 import { cellText } from './document.js';
 import { type Figures, figuresIn } from './figures.js';
+import { impossibleText } from './impossible.js';
 import { plain } from './plain.js';
 import { limitText } from './sections/advance.js';
+import { endsText } from './sections/flows.js';
 import { cautionText } from './sentence.js';
 import { noState, standingCell } from './standing.js';
-import { counted, LEVEL_WORDS, STAGING_PHRASES, sentence } from './words.js';
+import { counted, LEVEL_WORDS, listed, STAGING_PHRASES, sentence } from './words.js';
 import { wrap, wrapHanging } from './wrap.js';
 
 /** One page of plain text that can be pinned up and read out on the radio. */
@@ -24,6 +26,7 @@ const RULE = '-'.repeat(WIDTH);
 /** The card of a lay; `date` is printed as it is given. */
 export function cardText(card: CardAnswer, units: UnitSystem, date: string): string {
   const figures = figuresIn(units);
+  if (card.flow.impossible.length > 0) return withheldText(card, figures, date);
   const head = [
     ...wrap(plain(card.flow.title).toUpperCase(), WIDTH),
     ...wrap(`${plain(card.flow.engine)}. Made ${date}.`, WIDTH),
@@ -39,6 +42,26 @@ export function cardText(card: CardAnswer, units: UnitSystem, date: string): str
   const foot = footLines();
   const room = PAGE - head.length - foot.length - 1;
   const lines = [...head, RULE, ...warningLines(card, figures, room), ...foot];
+  return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+/** The card of a lay that cannot flow as it stands: why, and no figure of it. */
+function withheldText(card: CardAnswer, figures: Figures, date: string): string {
+  const { flow } = card;
+  const lines = [
+    ...wrap(plain(flow.title).toUpperCase(), WIDTH),
+    ...wrap(`${plain(flow.engine)}. Made ${date}.`, WIDTH),
+    RULE,
+    ...wrap(`DO NOT RUN IT SO. IT CANNOT FLOW ${STAGING_PHRASES[flow.staging].toUpperCase()}:`, WIDTH),
+    ...flow.impossible
+      .slice(0, MOST_WARNINGS)
+      .flatMap((one) => wrapHanging(plain(sentence(impossibleText(one, figures))), WIDTH, '- ', '  ')),
+    'No pressure, flow or time of it is told.',
+    ...limitLines(card, figures),
+    RULE,
+    ...warningLines(card, figures, PAGE),
+    ...footLines(),
+  ];
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
 
@@ -117,10 +140,7 @@ function openLines({ open, nozzleLeast, advance }: CardAnswer, figures: Figures)
   const least = nozzleLeast
     .map(({ name, least: one }) => `${figures.say('nozzle_least', 'pressure', one)} for ${plain(name)}`)
     .join('; ');
-  const lines = item(
-    'OPEN',
-    `at most ${open.atMost} of ${counted(open.of, 'nozzle')} at once; ${open.now} open now`,
-  );
+  const lines = item('OPEN', `${openText(open)}; ${open.now} open now`);
   if (least) lines.push(...item('NOZZLES', `need at least: ${least}`));
   if (advance?.stop) {
     lines.push(
@@ -130,12 +150,23 @@ function openLines({ open, nozzleLeast, advance }: CardAnswer, figures: Figures)
   return lines;
 }
 
+/** So many names are read out; of more, how many of the farthest. */
+const MOST_NAMES = 4;
+
+function openText({ atMost, which, of }: CardAnswer['open']): string {
+  if (atMost === of) return `all ${counted(of, 'nozzle')} may be open at once`;
+  if (atMost === 0) return `not one of ${counted(of, 'nozzle')}, the farthest first, has what it needs`;
+  const named =
+    which.length <= MOST_NAMES ? `: ${listed(which.map(plain))}` : `, from ${plain(which[0])} inward`;
+  return `at most the ${atMost} farthest of ${counted(of, 'nozzle')} at once${named}; others not tried`;
+}
+
 function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): string[] {
   if (!tank) return item('WATER', 'not from the tank: watch the intake gauge');
   const lasts =
     tank.endurance === null
       ? 'does not run down as it stands'
-      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank, ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn`;
+      : `${figures.say('tank.endurance', 'time', tank.endurance)} from a full tank, ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn${endsText(tank, figures)}`;
   const lines = item(
     'WATER',
     `${lasts}; hose fill ${figures.say('tank.hose_fill', 'volume', tank.hoseFill)}, kept back ${figures.say('tank.reserve', 'volume', tank.reserve)}`,
@@ -145,7 +176,7 @@ function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): stri
     lines.push(
       ...item(
         'TENDER',
-        `call ${when}, with ${figures.say('call.left', 'volume', call.left)} in the tank; it is ${figures.say('call.lead', 'time', call.lead)} away`,
+        `call ${when}, with ${figures.say('call.left', 'volume', call.left)} in the tank; called, its water is ${figures.say('call.lead', 'time', call.lead)} away${call.firstIn === undefined ? '' : `; the first is due in at ${figures.say('call.first_in', 'time', call.firstIn)}`}`,
       ),
     );
   } else if (call) {
@@ -162,19 +193,28 @@ function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): stri
     lines.push(
       ...item(
         'SHUTTLE',
-        `${tenders.have} bring ${figures.say('tenders.sustained', 'flow', tenders.sustained)}; this lay needs ${needed}`,
+        `${tenders.have} bring ${figures.say('tenders.sustained', 'flow', tenders.sustained)}; this lay needs ${needed}${gapText(tenders.gap, figures)}`,
       ),
     );
   }
   return lines;
 }
 
-function limitLines({ hoseLimit }: CardAnswer, figures: Figures): string[] {
-  if (!hoseLimit) return [];
-  return item(
-    'HOSE',
-    `never over ${figures.say('hose_limit', 'pressure', hoseLimit.pressure)} (${plain(hoseLimit.hose)})`,
-  );
+function gapText(gap: NonNullable<CardAnswer['tenders']>['gap'], figures: Figures): string {
+  if (gap === undefined) return '';
+  const fails = `; NO WATER from ${figures.say('tenders.gap.from', 'time', gap.from)}`;
+  return gap.until === undefined
+    ? fails
+    : `${fails} to ${figures.say('tenders.gap.until', 'time', gap.until)}`;
+}
+
+function limitLines({ hoseLimit, flow }: CardAnswer, figures: Figures): string[] {
+  const known = hoseLimit
+    ? [`never over ${figures.say('hose_limit', 'pressure', hoseLimit.pressure)} (${plain(hoseLimit.hose)})`]
+    : [];
+  const unknown = flow.hoseWithoutLimit.map((name) => `limit not known of ${plain(name)}`);
+  const all = [...known, ...unknown];
+  return all.length === 0 ? [] : item('HOSE', all.join('; '));
 }
 
 function warningLines({ flow }: CardAnswer, figures: Figures, room: number): string[] {

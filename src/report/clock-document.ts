@@ -5,8 +5,12 @@ import { clockHeadline, fuelSection, shuttleSection, tankClockSection } from './
 
 /** The whole report of a clock. */
 export const clockDocument = reportWith<ClockAnswer>(clockHeadline, (answer, figures) => [
-  ...tankClockSection(answer, figures),
-  ...shuttleSection(answer, figures),
-  ...fuelSection(answer, figures),
+  ...(answer.impossible.length > 0
+    ? []
+    : [
+        ...tankClockSection(answer, figures),
+        ...shuttleSection(answer, figures),
+        ...fuelSection(answer, figures),
+      ]),
   ...cautionsSection(answer.cautions, figures),
 ]);

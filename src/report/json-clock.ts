@@ -1,9 +1,10 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { ClockAnswer, FuelClock, ShuttleClock, TankClock } from '../study/answer.js';
-import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
+import { impossibleTree } from './impossible.js';
+import { cautionTree, headTree, InRole, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
-const tankTree = (tank: TankClock) => ({
+export const tankClockTree = (tank: TankClock, units: UnitSystem) => ({
   capacity: of('volume', tank.capacity),
   reserve: of('volume', tank.reserve),
   hose_fill: of('volume', tank.hoseFill),
@@ -13,6 +14,7 @@ const tankTree = (tank: TankClock) => ({
   surface_full: of('length', tank.surfaceFull),
   surface_low: of('length', tank.surfaceLow),
   endurance: tank.endurance === null ? null : of('time', tank.endurance),
+  ends: tank.ends ? { left: of('volume', tank.ends.left), why: impossibleTree(tank.ends.why, units) } : null,
   flow_times_minutes: tank.flowTimesMinutes === null ? null : of('time', tank.flowTimesMinutes),
   source: tank.source,
 });
@@ -29,31 +31,40 @@ const shuttleTree = (shuttle: ShuttleClock) => ({
   sustained: of('flow', shuttle.sustained),
   drawn: of('flow', shuttle.drawn),
   needed: shuttle.needed ?? null,
-  first_gap: orNull('time', shuttle.firstGap),
+  first_gap: orNull('time', shuttle.gap?.from),
+  next_tender: orNull('time', shuttle.gap?.until),
+  gap_lasts: orNull('time', gapLasts(shuttle)),
   horizon: of('time', shuttle.horizon),
   source: shuttle.source,
 });
 
+const gapLasts = ({ gap }: ShuttleClock): number | undefined =>
+  gap?.until === undefined ? undefined : gap.until - gap.from;
+
 const fuelTree = (fuel: FuelClock) => ({
   pump: fuel.pump,
-  burn: orNull('flow', fuel.burn),
+  burn: fuel.burn === undefined ? null : new InRole('burn', of('flow', fuel.burn)),
   basis: fuel.basis,
   on_board: orNull('volume', fuel.onBoard),
   lasts: orNull('time', fuel.lasts),
   source: fuel.source,
 });
 
-export const clockTree = (answer: ClockAnswer, units: UnitSystem) => ({
-  ...headTree(answer),
-  staging: answer.staging,
-  total_flow: of('flow', answer.totalFlow),
-  tank: answer.tank ? tankTree(answer.tank) : null,
-  shuttle: answer.shuttle ? shuttleTree(answer.shuttle) : null,
-  fuel: answer.fuel.map(fuelTree),
-  first_refuelling: answer.firstRefuelling
-    ? { pump: answer.firstRefuelling.pump, at: of('time', answer.firstRefuelling.at) }
-    : null,
-  cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
-  assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
-  solver: solverTree(answer.solver),
-});
+export const clockTree = (answer: ClockAnswer, units: UnitSystem) => {
+  const told = answer.impossible.length === 0;
+  const { tank, shuttle, firstRefuelling } = answer;
+  return {
+    ...headTree(answer),
+    staging: answer.staging,
+    impossible: answer.impossible.map((one) => impossibleTree(one, units)),
+    total_flow: told ? of('flow', answer.totalFlow) : null,
+    tank: told && tank ? tankClockTree(tank, units) : null,
+    shuttle: told && shuttle ? shuttleTree(shuttle) : null,
+    fuel: told ? answer.fuel.map(fuelTree) : [],
+    first_refuelling:
+      told && firstRefuelling ? { pump: firstRefuelling.pump, at: of('time', firstRefuelling.at) } : null,
+    cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
+    assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
+    solver: solverTree(answer.solver),
+  };
+};

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../quantity/format.js';
 import type {
   CaseAnswer,
   HabitAnswer,
@@ -6,6 +7,7 @@ import type {
   SiteConditions,
   SupplyAnswer,
 } from '../study/answer.js';
+import { impossibleTree } from './impossible.js';
 import { orNull } from './json-tree.js';
 import { of } from './required.js';
 import { noState, reasonTree, standingTree } from './standing.js';
@@ -44,11 +46,18 @@ export const profileTree = (profile: ProfileAnswer, site: SiteConditions) => ({
   taken_level: of('length', profile.takenLevel),
 });
 
-export const caseTree = ({ code, title, totalFlow, highestHose, breaks }: CaseAnswer) => ({
+export const caseTree = (
+  { code, title, impossible, totalFlow, highestHose, breaks }: CaseAnswer,
+  units: UnitSystem,
+) => ({
   code,
   title,
-  total_flow: of('flow', totalFlow),
-  highest_hose: highestHose ? { at: highestHose.at, pressure: of('pressure', highestHose.pressure) } : null,
+  impossible: impossibleTree(impossible, units),
+  total_flow: impossible ? null : of('flow', totalFlow),
+  highest_hose:
+    highestHose && !impossible
+      ? { at: highestHose.at, pressure: of('pressure', highestHose.pressure) }
+      : null,
   breaks,
 });
 

@@ -1,12 +1,14 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer, SiteConditions } from '../study/answer.js';
+import { impossibleTree } from './impossible.js';
+import { tankClockTree } from './json-clock.js';
 import { heatTree } from './json-engine.js';
 import { caseTree, habitTree, portableTankTree, profileTree, supplyTree } from './json-field.js';
 import { pumpTree } from './json-pump.js';
 import { lineControlTree } from './json-running.js';
 import { cautionTree, headTree, orNull, pointTree, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
-import { noState, noStateAtNozzle, partsAt, reasonTree, standingTree } from './standing.js';
+import { noState, noStateAtNozzle, reasonTree, standingTree } from './standing.js';
 
 function lineTree(line: LineAnswer, site: SiteConditions) {
   const into = noState(line.inletPressure, site, line.flow);
@@ -46,32 +48,33 @@ function nozzleTree(nozzle: NozzleAnswer, site: SiteConditions) {
   };
 }
 
-const tankTree = (tank: NonNullable<FlowAnswer['tank']>) => ({
-  capacity: of('volume', tank.capacity),
-  usable: of('volume', tank.usable),
-  endurance: tank.endurance === null ? null : of('time', tank.endurance),
-  source: tank.source,
-});
-
-export const flowTree = (answer: FlowAnswer, units: UnitSystem) => ({
-  ...headTree(answer),
-  staging: answer.staging,
-  total_flow: of('flow', answer.totalFlow),
-  impossible_at: partsAt(answer) ?? null,
-  points: answer.points.map((point) => pointTree(point, answer.site)),
-  lines: answer.lines.map((line) => lineTree(line, answer.site)),
-  nozzles: answer.nozzles.map((nozzle) => nozzleTree(nozzle, answer.site)),
-  pumps: answer.pumps.map((pump) => pumpTree(pump, answer.site)),
-  returns: answer.returns.map(({ name, flow }) => ({ name, flow: of('flow', flow) })),
-  tank: answer.tank ? tankTree(answer.tank) : null,
-  heat: answer.heat.map(heatTree),
-  supply: supplyTree(answer.supply, answer.site),
-  portable_tanks: answer.portableTanks.map(portableTankTree),
-  profiles: answer.profiles.map((profile) => profileTree(profile, answer.site)),
-  line_control: lineControlTree(answer.lineControl),
-  habits: answer.habits.map(habitTree),
-  cases: answer.cases.map(caseTree),
-  cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
-  assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
-  solver: solverTree(answer.solver),
-});
+/** Of a state that cannot be no figure is given: every list of them is empty, and what is one is null. */
+export const flowTree = (answer: FlowAnswer, units: UnitSystem) => {
+  const told = answer.impossible.length === 0;
+  const { site } = answer;
+  const each = <T, R>(rows: readonly T[], tree: (row: T) => R): R[] => (told ? rows.map(tree) : []);
+  return {
+    ...headTree(answer),
+    staging: answer.staging,
+    impossible: answer.impossible.map((one) => impossibleTree(one, units)),
+    impossible_at: answer.impossible[0]?.at ?? null,
+    total_flow: told ? of('flow', answer.totalFlow) : null,
+    points: each(answer.points, (point) => pointTree(point, site)),
+    lines: each(answer.lines, (line) => lineTree(line, site)),
+    nozzles: each(answer.nozzles, (nozzle) => nozzleTree(nozzle, site)),
+    pumps: each(answer.pumps, (pump) => pumpTree(pump, site)),
+    returns: each(answer.returns, ({ name, flow }) => ({ name, flow: of('flow', flow) })),
+    tank: told && answer.tank ? tankClockTree(answer.tank, units) : null,
+    heat: each(answer.heat, heatTree),
+    supply: told ? supplyTree(answer.supply, site) : null,
+    portable_tanks: each(answer.portableTanks, portableTankTree),
+    profiles: each(answer.profiles, (profile) => profileTree(profile, site)),
+    line_control: told ? lineControlTree(answer.lineControl) : null,
+    habits: each(answer.habits, habitTree),
+    hose_without_limit: answer.hoseWithoutLimit,
+    cases: answer.cases.map((one) => caseTree(one, units)),
+    cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
+    assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
+    solver: solverTree(answer.solver),
+  };
+};

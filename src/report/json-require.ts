@@ -1,33 +1,44 @@
 import type { UnitSystem } from '../quantity/format.js';
 import type { HandRule, RequireAnswer, StagingDemand } from '../study/answer.js';
+import { impossibleTree } from './impossible.js';
 import { habitTree } from './json-field.js';
 import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
-const demandTree = (demand: StagingDemand) => ({
-  staging: demand.staging,
-  verdict: demand.verdict,
-  throttle: of('ratio', demand.throttle),
-  total_flow: of('flow', demand.totalFlow),
-  pumps: demand.pumps.map((pump) => ({
-    name: pump.name,
-    flow: of('flow', pump.flow),
-    discharge_pressure: of('pressure', pump.dischargePressure),
-    inlet_pressure: of('pressure', pump.inletPressure),
-    share: of('ratio', pump.share),
-    off_curve: pump.offCurve,
-  })),
-  worst: {
-    nozzle: demand.worst.name,
-    pressure: of('pressure', demand.worst.pressure),
-    required: of('pressure', demand.worst.required),
-    margin: of('pressure', demand.worst.margin),
-  },
-  losing_tank: demand.losing ? { name: demand.losing.name, by: of('flow', demand.losing.by) } : null,
-  highest_hose: demand.highestHose
-    ? { at: demand.highestHose.at, pressure: of('pressure', demand.highestHose.pressure) }
-    : null,
-  stops: demand.stops,
+const demandTree = (demand: StagingDemand, units: UnitSystem) => {
+  const told = demand.impossible === undefined;
+  return {
+    staging: demand.staging,
+    verdict: demand.verdict,
+    impossible: impossibleTree(demand.impossible, units),
+    throttle: told ? of('ratio', demand.throttle) : null,
+    total_flow: told ? of('flow', demand.totalFlow) : null,
+    pumps: told ? demand.pumps.map(pumpTree) : [],
+    worst: told
+      ? {
+          nozzle: demand.worst.name,
+          pressure: of('pressure', demand.worst.pressure),
+          required: of('pressure', demand.worst.required),
+          margin: of('pressure', demand.worst.margin),
+        }
+      : null,
+    losing_tank:
+      told && demand.losing ? { name: demand.losing.name, by: of('flow', demand.losing.by) } : null,
+    highest_hose:
+      told && demand.highestHose
+        ? { at: demand.highestHose.at, pressure: of('pressure', demand.highestHose.pressure) }
+        : null,
+    stops: demand.stops,
+  };
+};
+
+const pumpTree = (pump: StagingDemand['pumps'][number]) => ({
+  name: pump.name,
+  flow: of('flow', pump.flow),
+  discharge_pressure: of('pressure', pump.dischargePressure),
+  inlet_pressure: of('pressure', pump.inletPressure),
+  share: of('ratio', pump.share),
+  off_curve: pump.offCurve,
 });
 
 const ruleTree = (rule: HandRule, units: UnitSystem) => ({
@@ -63,13 +74,15 @@ export const requireTree = (answer: RequireAnswer, units: UnitSystem) => ({
       flow: of('flow', flow),
       pressure: of('pressure', pressure),
     })) ?? null,
-  stagings: answer.stagings.map(demandTree),
+  outlets_impossible: impossibleTree(answer.outletsImpossible, units),
+  stagings: answer.stagings.map((demand) => demandTree(demand, units)),
   servable: answer.servable
     ? {
         staging: answer.servable.staging,
         served: answer.servable.served,
         left_out: answer.servable.leftOut,
         exact: answer.servable.exact,
+        throttle: of('ratio', answer.servable.throttle),
       }
     : null,
   rules: answer.rules.map((rule) => ruleTree(rule, units)),

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import {
   cautionJson,
   headJson,
+  impossibleJson,
   maybe,
   quantityJson,
   solverJson,
@@ -46,9 +47,10 @@ export const profileJson = z
 
 export const caseJson = z
   .strictObject({
-    code: z.enum(['all_shut', 'far_line_burst', 'one_pump_out', 'lowest_point']),
+    code: z.enum(['all_shut', 'governor_stuck', 'far_line_burst', 'one_pump_out', 'lowest_point']),
     title: z.string(),
-    total_flow: quantityJson('Out of all ends together.'),
+    impossible: impossibleJson,
+    total_flow: maybe('Out of all ends together; null where it cannot be.'),
     highest_hose: z.strictObject({ at: z.string(), pressure: quantityJson('Gauge.') }).nullable(),
     breaks: z.array(z.string()).meta({ description: 'Codes of the cautions that it raises.' }),
   })
@@ -100,8 +102,11 @@ const demandJson = z
   .strictObject({
     staging: stagingName,
     verdict,
-    throttle: quantityJson('Least part of governed speed that serves all; full where none does.'),
-    total_flow: quantityJson('Out of all ends together.'),
+    impossible: impossibleJson,
+    throttle: maybe(
+      'Least part of governed speed that serves all; full where none does; null where it cannot be.',
+    ),
+    total_flow: maybe('Out of all ends together; null where it cannot be.'),
     pumps: z.array(
       z.strictObject({
         name: z.string(),
@@ -112,12 +117,14 @@ const demandJson = z
         off_curve: z.boolean(),
       }),
     ),
-    worst: z.strictObject({
-      nozzle: z.string(),
-      pressure: quantityJson('There is.'),
-      required: quantityJson('Asked.'),
-      margin: quantityJson('Below zero where it is short.'),
-    }),
+    worst: z
+      .strictObject({
+        nozzle: z.string(),
+        pressure: quantityJson('There is.'),
+        required: quantityJson('Asked.'),
+        margin: quantityJson('Below zero where it is short.'),
+      })
+      .nullable(),
     losing_tank: z
       .strictObject({ name: z.string(), by: quantityJson('Drawn over what runs in.') })
       .nullable()
@@ -169,6 +176,7 @@ export const requireJson = z
         }),
       )
       .nullable(),
+    outlets_impossible: impossibleJson,
     stagings: z.array(demandJson),
     servable: z
       .strictObject({
@@ -176,6 +184,7 @@ export const requireJson = z
         served: z.array(z.string()),
         left_out: z.array(z.string()),
         exact: z.boolean().meta({ description: 'Every set was tried.' }),
+        throttle: quantityJson('They are served at.'),
       })
       .nullable()
       .meta({ description: 'The largest set that can be served; null where all can.' }),

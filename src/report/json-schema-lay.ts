@@ -2,6 +2,8 @@ import * as z from 'zod';
 import {
   cautionJson,
   headJson,
+  impossibleJson,
+  impossiblesJson,
   maybe,
   quantityJson,
   solverJson,
@@ -139,7 +141,7 @@ export const advanceJson = z
     description: 'A lay that grows a section at a time, and what would take it further.',
   });
 
-const tankClockJson = z
+export const tankClockJson = z
   .strictObject({
     capacity: quantityJson('Full.'),
     reserve: quantityJson('Kept back.'),
@@ -150,6 +152,10 @@ const tankClockJson = z
     surface_full: quantityJson('Height over the pump inlets.'),
     surface_low: quantityJson('Height over the pump inlets.'),
     endurance: maybe('Integrated with the level; null where nothing is drawn.'),
+    ends: z
+      .strictObject({ left: quantityJson('In the tank.'), why: impossibleJson })
+      .nullable()
+      .meta({ description: 'Where the flow ceases to be before the reserve; null where it does not.' }),
     flow_times_minutes: maybe('What the flow from a full tank, taken as steady, would say.'),
     source: z.string(),
   })
@@ -169,6 +175,8 @@ const shuttleJson = z
     drawn: quantityJson('By the lay.'),
     needed: z.int().nullable().meta({ description: 'Null where one fill and dump site cannot pass it.' }),
     first_gap: maybe('From when the water is turned on; null where there is none.'),
+    next_tender: maybe('When the next tender is in after that; null where one is in and dumps too little.'),
+    gap_lasts: maybe('From the one to the other.'),
     horizon: quantityJson('Looked at for so long.'),
     source: z.string(),
   })
@@ -179,7 +187,8 @@ export const clockJson = z
   .strictObject({
     ...headJson('clock'),
     staging: stagingName,
-    total_flow: quantityJson('Out of all ends together.'),
+    impossible: impossiblesJson,
+    total_flow: maybe('Out of all ends together; null where it cannot be.'),
     tank: tankClockJson,
     shuttle: shuttleJson,
     fuel: z.array(

@@ -49,6 +49,20 @@ export const solverJson = z
   })
   .meta({ description: 'How closely the network was solved.' });
 
+export const impossibleJson = z
+  .strictObject({
+    code: z.enum(['water_parts', 'hose_flat', 'past_curve', 'suction_short']),
+    at: z.string().meta({ description: 'Where.' }),
+    reason: z.string().meta({ description: 'Why, in a clause.' }),
+    source: z.string(),
+  })
+  .nullable()
+  .meta({ description: 'Why the state cannot be, so that no figure of it is given; null where it can.' });
+
+export const impossiblesJson = z.array(impossibleJson.unwrap()).meta({
+  description: 'Why the state asked about cannot be, so that no figure of it is given; empty where it can.',
+});
+
 export const format = z.literal(1).meta({ description: 'Changes only when a shape breaks.' });
 
 /** What every answer to a question of a layout begins with. */

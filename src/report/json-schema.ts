@@ -9,10 +9,11 @@ import {
   requireJson,
   supplyJson,
 } from './json-schema-field.js';
-import { advanceJson, clockJson } from './json-schema-lay.js';
+import { advanceJson, clockJson, tankClockJson } from './json-schema-lay.js';
 import {
   cautionJson,
   headJson,
+  impossiblesJson,
   maybe,
   quantityJson,
   reason,
@@ -300,37 +301,31 @@ const nozzleJson = z
   })
   .meta({ description: 'The end of a line.' });
 
-const tankJson = z
-  .strictObject({
-    capacity: quantityJson('Full.'),
-    usable: quantityJson('Less what cannot or must not be drawn.'),
-    endurance: maybe('Until the usable water is gone; null where it does not run down.'),
-    source: z.string(),
-  })
-  .nullable()
-  .meta({ description: "The engine's tank; null where nothing draws from it." });
-
 /** What `flow --json` prints. */
 export const flowJson = z
   .strictObject({
     ...headJson('flow'),
     staging: stagingName,
-    total_flow: quantityJson('Out of all ends together.'),
+    impossible: impossiblesJson,
+    total_flow: maybe('Out of all ends together; null where it cannot be.'),
     impossible_at: z.string().nullable().meta({
-      description: 'Where water would boil, so that no such flow can be; null where it can.',
+      description: 'Where the first of these is; null where the state can be.',
     }),
     points: z.array(pointJson),
     lines: z.array(lineJson),
     nozzles: z.array(nozzleJson),
     pumps: z.array(pumpJson),
     returns: returnsJson,
-    tank: tankJson,
+    tank: tankClockJson,
     heat: heatJson,
-    supply: supplyJson,
+    supply: supplyJson.nullable(),
     portable_tanks: z.array(portableTankJson),
     profiles: z.array(profileJson),
-    line_control: lineControlJson,
+    line_control: lineControlJson.nullable(),
     habits: z.array(habitJson),
+    hose_without_limit: z
+      .array(z.string())
+      .meta({ description: 'Hose on the ground of which no limit is known.' }),
     cases: z.array(caseJson),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),

@@ -1,7 +1,7 @@
 import { STANDSTILL } from '../assembly/standstill.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { FormatOptions } from '../quantity/format.js';
-import type { FlowAnswer, SiteConditions } from '../study/answer.js';
+import type { SiteConditions } from '../study/answer.js';
 import type { Cell } from './document.js';
 import type { Figures } from './figures.js';
 import { of } from './required.js';
@@ -43,28 +43,6 @@ export function noStateAtNozzle(
 ): NoState | undefined {
   if (state === 'open' && flow < STANDSTILL && pressure < 0) return 'no_water';
   return noState(pressure, air, flow);
-}
-
-/** The first place of a flow at which water would boil, so that it cannot be had; undefined where it can. */
-export function partsAt({
-  pumps,
-  lines,
-  profiles,
-  site,
-}: Pick<FlowAnswer, 'pumps' | 'lines' | 'profiles' | 'site'>): string | undefined {
-  const places = [
-    ...pumps.map(({ name, inletPressure, flow }) => ({
-      at: `the inlet of ${name}`,
-      pressure: inletPressure,
-      flow,
-    })),
-    ...lines.flatMap(({ name, flow, inletPressure, outletPressure }) => [
-      { at: `the start of ${name}`, pressure: inletPressure, flow },
-      { at: `the end of ${name}`, pressure: outletPressure, flow },
-    ]),
-    ...profiles.map(({ highest }) => ({ at: highest.name, pressure: highest.pressure, flow: highest.flow })),
-  ];
-  return places.find(({ pressure, flow }) => noState(pressure, site, flow) === 'water_parts')?.at;
 }
 
 /** The pressure, or why there is none. */

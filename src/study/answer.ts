@@ -1,8 +1,9 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { AdvanceAnswer } from './advance-answer.js';
-import type { ClockAnswer } from './clock-answer.js';
+import type { ClockAnswer, TankClock } from './clock-answer.js';
 import type { EngineFacts, HeatAnswer, LedgerAnswer, UnknownPower } from './engine-answer.js';
 import type {
   CaseAnswer,
@@ -342,6 +343,10 @@ export interface FlowAnswer {
   engine: string;
   site: SiteConditions;
   staging: StagingName;
+  /** Why the state asked about cannot be; empty where it stands. No figure of one that cannot be holds. */
+  impossible: Impossibility[];
+  /** Kinds of hose on the ground of which no limit is known. */
+  hoseWithoutLimit: string[];
   points: GaugePoint[];
   lines: LineAnswer[];
   nozzles: NozzleAnswer[];
@@ -349,7 +354,8 @@ export interface FlowAnswer {
   /** What of it runs back to the tank by open relief valves and shared cooling lines. */
   returns: TankReturn[];
   totalFlow: number;
-  tank?: { capacity: number; usable: number; endurance: number | null; source: string };
+  /** How long the tank lasts; undefined where the engine does not live on it. */
+  tank?: TankClock;
   /** Of the engine's own pumps. */
   heat: HeatAnswer[];
   supply: SupplyAnswer;

@@ -1,22 +1,33 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledNozzle } from '../assembly/assembly.js';
-import type { Element } from '../assembly/network-builder.js';
-import { leastPressure } from '../assembly/nozzle-needs.js';
+import { leastPressure, shortOfLeast } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import { alwaysRun } from './always-run.js';
 import type { AdvanceAnswer, FlowAnswer, Statement } from './answer.js';
 import { type CardPoint, pointsOf } from './card-points.js';
-import { tankClock } from './clock.js';
-import type { TankClock } from './clock-answer.js';
+import { shuttleClock } from './clock.js';
+import type { ShuttleGap, TankClock } from './clock-answer.js';
+import { gated } from './gated.js';
 import { governed } from './governor.js';
 import { laidHose } from './ground-line.js';
 import { GrowingLay } from './growing-lay.js';
-import { lowestLimit } from './lay-limits.js';
+import { lowestHoseLimit } from './hose-limits.js';
 import { operateLayout } from './operation.js';
 import { LayPaths } from './paths.js';
 import { Rig } from './rig.js';
-import { shuttleRound, sustainedFlow, tendersNeeded } from './shuttle.js';
+import { shuttleRound } from './shuttle.js';
+import { drawnFrom } from './supply.js';
+
+/** How many nozzles may be open at once with each having its least, in a state that can be. */
+export interface OpenAtMost {
+  /** So many of the farthest were tried together, each by its hose from the outlet. */
+  atMost: number;
+  /** Which. */
+  which: string[];
+  of: number;
+  now: number;
+}
 
 export interface CardAnswer {
   flow: FlowAnswer;
@@ -24,10 +35,9 @@ export interface CardAnswer {
   /** Discharge gauge of each of the engine's pumps, flowing and all shut. */
   gauges: { pump: string; flowing: number; shut?: number }[];
   lines: { outlet: string; points: CardPoint[] }[];
-  /** How many nozzles may be open at once, of how many, with each having its least. */
-  open: { atMost: number; of: number; now: number };
+  open: OpenAtMost;
   nozzleLeast: { name: string; least: number }[];
-  /** The lowest limit of the hose on the ground, and of which. */
+  /** The lowest limit of the hose on the ground, and of which; undefined where none is known. */
   hoseLimit?: { hose: string; pressure: number };
   tank?: TankClock;
   call?: {
@@ -37,8 +47,10 @@ export interface CardAnswer {
     left: number;
     /** From the call to water in the tank, s; undefined where no shuttle is stated. */
     lead?: number;
+    /** When the first tender is in, where the layout says, s from when the water is turned on. */
+    firstIn?: number;
   };
-  tenders?: { have: number; needed?: number; sustained: number };
+  tenders?: { have: number; needed?: number; sustained: number; gap?: ShuttleGap };
   /** Of a progressive lay: where it stops and why. */
   advance?: AdvanceAnswer;
   assumptions: Statement[];
@@ -56,7 +68,8 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
   const rig = await Rig.of(layout);
   const point = governed(rig, layout.staging, nozzleState);
   const shut = alwaysRun(rig, point, nozzleState).find(({ code }) => code === 'all_shut')?.point;
-  const tank = tankClock(layout, point);
+  const tank = flow.tank;
+  const shuttle = shuttleClock(layout, drawnFrom(point, point.assembly.source.node), tank);
   const own = point.assembly.pumps.filter(({ booster }) => !booster);
   const held = layout.throttle.by === 'discharge_pressure' ? layout.throttle.discharge_pressure : undefined;
   const speed = (name: string) => own.find((pump) => pump.name === name)?.speed;
@@ -77,13 +90,14 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
     })),
     open: openAtMost(rig, point),
     nozzleLeast: leastOf(point.assembly.nozzles),
-    hoseLimit: lowestHose(laidHose(point.assembly)),
+    hoseLimit: lowestHoseLimit(laidHose(point.assembly)),
     tank,
     call: tank && callOf(layout, tank),
-    tenders: layout.shuttle && {
-      have: layout.shuttle.tenders,
-      needed: tendersNeeded(layout.shuttle, tank?.flowFull ?? flow.totalFlow),
-      sustained: sustainedFlow(layout.shuttle),
+    tenders: shuttle && {
+      have: shuttle.tenders,
+      needed: shuttle.needed,
+      sustained: shuttle.sustained,
+      gap: shuttle.gap,
     },
     advance,
     assumptions: flow.assumptions,
@@ -91,21 +105,19 @@ export async function cardOf(layout: Layout, options: CardOptions = {}): Promise
 }
 
 /**
- * The most nozzles that may be open at once with each having its least. The farthest are opened first, as they have it
- * hardest: any others of as many do no worse.
+ * The most nozzles that may be open at once with each having its least. The farthest are tried, as they commonly have it
+ * hardest; that any others of as many do no worse is not said, since height or a thirsty nozzle may make it otherwise.
  */
-function openAtMost(rig: Rig, point: OperatingPoint): CardAnswer['open'] {
+function openAtMost(rig: Rig, point: OperatingPoint): OpenAtMost {
   const { assembly } = point;
   const paths = new LayPaths(assembly);
   const lengths = new Map(assembly.nozzles.map((one) => [one.name, paths.hoseTo(one.inlet)]));
   const far = [...assembly.nozzles].sort((a, b) => (lengths.get(b.name) ?? 0) - (lengths.get(a.name) ?? 0));
   const holds = (count: number) => {
     const open = new Set(far.slice(0, count).map(({ name }) => name));
-    const state = governed(rig, assembly.staging, (name) => (open.has(name) ? 'open' : 'shut'));
-    return state.assembly.nozzles.every((nozzle) => {
-      const least = nozzle.state === 'open' ? leastPressure(nozzle) : undefined;
-      return least === undefined || state.totalPressure(nozzle.inlet) >= least - 1;
-    });
+    const found = gated(() => governed(rig, assembly.staging, (name) => (open.has(name) ? 'open' : 'shut')));
+    if (found === undefined || found.why) return false;
+    return found.point.assembly.nozzles.every((nozzle) => !shortOfLeast(found.point, nozzle));
   };
   let low = 0;
   let high = far.length;
@@ -116,6 +128,7 @@ function openAtMost(rig: Rig, point: OperatingPoint): CardAnswer['open'] {
   }
   return {
     atMost: low,
+    which: far.slice(0, low).map(({ name }) => name),
     of: far.length,
     now: assembly.nozzles.filter(({ state }) => state === 'open').length,
   };
@@ -131,16 +144,6 @@ function leastOf(nozzles: readonly AssembledNozzle[]): CardAnswer['nozzleLeast']
   return [...found].map(([name, least]) => ({ name, least }));
 }
 
-function lowestHose(hose: readonly Element[]): CardAnswer['hoseLimit'] {
-  let lowest: CardAnswer['hoseLimit'];
-  for (const { step } of hose) {
-    const pressure = step?.kind === 'hose' ? lowestLimit(step.hose) : undefined;
-    if (step?.kind !== 'hose' || pressure === undefined) continue;
-    if (lowest === undefined || pressure < lowest.pressure) lowest = { hose: step.modelName, pressure };
-  }
-  return lowest;
-}
-
 /** When to call, so that water comes before the tank is at its reserve. */
 function callOf({ shuttle }: Layout, tank: TankClock): CardAnswer['call'] {
   if (tank.endurance === null) return undefined;
@@ -148,7 +151,8 @@ function callOf({ shuttle }: Layout, tank: TankClock): CardAnswer['call'] {
   const { there, dump } = shuttleRound(shuttle);
   const lead = there + dump;
   const after = Math.max(0, tank.endurance - lead);
-  return { after, left: Math.min(tank.capacity, tank.reserve + tank.flowLow * lead), lead };
+  const left = Math.min(tank.capacity - tank.hoseFill, tank.reserve + tank.flowLow * lead);
+  return { after, left, lead, firstIn: shuttle.first_in };
 }
 
 /** The card of a progressive lay at the last section that nothing stops; at the first where even that is stopped. */

@@ -1,5 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { SiteConditions, SolverReport } from './answer.js';
 
 export interface TankClock {
@@ -16,11 +17,20 @@ export interface TankClock {
   /** Height of the surface over the pump inlets full, and with only the reserve left, m. */
   surfaceFull: number;
   surfaceLow: number;
-  /** Draw-down integrated with the level, s; null where nothing is drawn. */
+  /** Draw-down integrated with the level, to the reserve or to where it ends before that, s; null where nothing is drawn. */
   endurance: number | null;
+  /** Where the flow ceases to be before the tank is down to its reserve: what is left then, m3, and why. */
+  ends?: { left: number; why: Impossibility };
   /** What the flow from a full tank, taken as steady, would have said, s. */
   flowTimesMinutes: number | null;
   source: string;
+}
+
+/** Times from when the water is turned on, s. */
+export interface ShuttleGap {
+  from: number;
+  /** When the next tender is in; undefined where one is, and dumps less than is drawn. */
+  until?: number;
 }
 
 export interface ShuttleClock {
@@ -40,8 +50,8 @@ export interface ShuttleClock {
   drawn: number;
   /** Undefined where one fill and dump site cannot pass it. */
   needed?: number;
-  /** s from when the water is turned on; undefined where there is none within the horizon. */
-  firstGap?: number;
+  /** When water first fails; undefined where it does not within the horizon. */
+  gap?: ShuttleGap;
   horizon: number;
   source: string;
 }
@@ -64,6 +74,8 @@ export interface ClockAnswer {
   engine: string;
   site: SiteConditions;
   staging: StagingName;
+  /** Why the state asked about cannot be; empty where it stands. No figure of one that cannot be holds. */
+  impossible: Impossibility[];
   totalFlow: number;
   /** Undefined where the engine does not live on its tank. */
   tank?: TankClock;

@@ -1,22 +1,19 @@
 import type { AssembleOptions } from '../assembly/assemble.js';
 import type { AssembledPump } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
-import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
-import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
-import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
-import { heightOfPressure } from '../physics/elevation.js';
-import { waterPower } from '../physics/pump-power.js';
+import { impossibilities } from '../limits/impossible.js';
 import { fromUnit } from '../quantity/format.js';
 import { totalFlow } from './always-run.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
 import type { ClockAnswer, FuelClock, ShuttleClock, TankClock } from './clock-answer.js';
-import { DrawDown } from './drawdown.js';
+import { gatedCautions } from './gated.js';
 import { governed } from './governor.js';
-import { hoseFill, laidSteps } from './lay-stores.js';
-import { Rig, SolvedAssembly } from './rig.js';
+import { laidSteps } from './lay-stores.js';
+import { shaftPower } from './pump-answer.js';
+import { Rig } from './rig.js';
 import {
   firstGap,
   SHUTTLE_HORIZON,
@@ -27,7 +24,7 @@ import {
 } from './shuttle.js';
 import { solverReport } from './solver-report.js';
 import { drawnFrom } from './supply.js';
-import { table } from './table.js';
+import { tankClock } from './tank-clock.js';
 
 /**
  * Fuel burnt for a power at the shaft, kg a joule and kg a cubic metre. Trade knowledge: 0.5 lb of gasoline or 0.4 lb of
@@ -57,50 +54,27 @@ export async function clockOf(layout: Layout, options: ClockOptions = {}): Promi
     engine: layout.engine.name,
     site: point.assembly.site,
     staging: layout.staging,
+    impossible: impossibilities(point),
     totalFlow: totalFlow(point),
     tank,
     shuttle: shuttleClock(layout, drawn, tank),
     fuel,
     firstRefuelling: firstEmpty(fuel),
-    cautions: cautionsOf({ layout, cases: [{ kind: 'laid', when: 'with the lay as it stands', point }] }),
+    cautions: gatedCautions({
+      layout,
+      cases: [{ kind: 'laid', when: 'with the lay as it stands', point }],
+      tank,
+    }),
     assumptions: [...clockAssumptions(layout), ...assumptions(layout, point.assembly.site)],
     solver: solverReport(point),
   };
 }
 
-/** An assembly at the speeds that a state was found at. */
-export function resolved(point: OperatingPoint): SolvedAssembly {
-  const solved = new SolvedAssembly(point.assembly);
-  for (const { link, speed } of point.assembly.pumps) solved.setSpeed(link, speed);
-  return solved;
-}
-
-export function tankClock(layout: Layout, point: OperatingPoint): TankClock | undefined {
-  const { tank } = layout.engine;
-  if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
-  const drawDown = new DrawDown(tank, resolved(point));
-  const { capacity } = tank;
-  const reserve = TANK_RESERVE * capacity;
-  const fill = hoseFill(layout);
-  const usable = Math.max(0, capacity - reserve - fill);
-  const flowFull = drawDown.flowAt(capacity);
-  const endurance = usable > 0 ? drawDown.time(reserve + usable, reserve) : 0;
-  return {
-    capacity,
-    reserve,
-    hoseFill: fill,
-    usable,
-    flowFull,
-    flowLow: drawDown.flowAt(reserve),
-    surfaceFull: drawDown.surface(capacity),
-    surfaceLow: drawDown.surface(reserve),
-    endurance: flowFull > STANDSTILL ? endurance : null,
-    flowTimesMinutes: flowFull > STANDSTILL ? usable / flowFull : null,
-    source: TANK_RESERVE_SOURCE,
-  };
-}
-
-function shuttleClock(layout: Layout, drawn: number, tank: TankClock | undefined): ShuttleClock | undefined {
+export function shuttleClock(
+  layout: Layout,
+  drawn: number,
+  tank: TankClock | undefined,
+): ShuttleClock | undefined {
   const { shuttle } = layout;
   if (shuttle === undefined) return undefined;
   const stored = tank?.usable ?? 0;
@@ -113,7 +87,7 @@ function shuttleClock(layout: Layout, drawn: number, tank: TankClock | undefined
     sustained: sustainedFlow(shuttle),
     drawn,
     needed: tendersNeeded(shuttle, drawn),
-    firstGap: firstGap(shuttle, drawn, stored, room),
+    gap: firstGap(shuttle, drawn, stored, room),
     horizon: SHUTTLE_HORIZON,
     source: 'tender-shuttle formula of fire services, 0.9 of the tank a round (from memory)',
   };
@@ -137,24 +111,16 @@ function fuelClock(layout: Layout, point: OperatingPoint, pump: AssembledPump): 
 /** The burn that the pump's maker states, at rated power whatever the load, so that it errs early; else by the power drawn. */
 function burnOf(
   point: OperatingPoint,
-  { model, link, inlet, discharge }: AssembledPump,
+  pump: AssembledPump,
 ): { burn: number; basis: FuelClock['basis']; source: string } | undefined {
-  const { power, efficiency } = model;
+  const { power } = pump.model;
   if (power?.burn !== undefined)
-    return { burn: power.burn, basis: 'rated', source: citation(model, 'power') };
-  const flow = point.flow(link);
-  const fuel = power?.fuel;
-  if (!efficiency || !fuel) return undefined;
-  const { waterDensity } = point.assembly.site;
-  const rise = point.totalPressure(discharge) - point.totalPressure(inlet);
-  const share = table(efficiency, flow);
-  if (share === undefined || share <= 0) return undefined;
-  const shaft = waterPower(flow, heightOfPressure(rise, waterDensity), waterDensity) / share;
-  const { each, weighs } = BURN[fuel];
+    return { burn: power.burn, basis: 'rated', source: citation(pump.model, 'power') };
+  const shaft = shaftPower(point, pump);
+  if (shaft === undefined || shaft <= 0 || !power?.fuel) return undefined;
+  const { each, weighs } = BURN[power.fuel];
   const gallonsAnHour = ((shaft / fromUnit(1, 'hp')) * each) / weighs;
-  return gallonsAnHour > 0
-    ? { burn: fromUnit(gallonsAnHour, 'gal/h'), basis: 'shaft_power', source: BURN_SOURCE }
-    : undefined;
+  return { burn: fromUnit(gallonsAnHour, 'gal/h'), basis: 'shaft_power', source: BURN_SOURCE };
 }
 
 function fuelTank(layout: Layout, { name, booster }: AssembledPump): number | undefined {

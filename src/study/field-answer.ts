@@ -1,7 +1,11 @@
+import type { Impossibility } from '../limits/impossible.js';
+
 /** A state that is always looked into; `breaks` has the codes of the cautions that it raises. */
 export interface CaseAnswer {
-  code: 'all_shut' | 'far_line_burst' | 'one_pump_out' | 'lowest_point';
+  code: 'all_shut' | 'governor_stuck' | 'far_line_burst' | 'one_pump_out' | 'lowest_point';
   title: string;
+  /** Why it cannot be, where it cannot: no figure of it holds. */
+  impossible?: Impossibility;
   totalFlow: number;
   /** Undefined where the lay has no hose. */
   highestHose?: { at: string; pressure: number };

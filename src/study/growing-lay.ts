@@ -13,7 +13,7 @@ import {
 } from '../layout/progressive.js';
 import type { PumpStep, Step } from '../layout/step.js';
 import { DEAD, SHUT_SLOPE } from '../network/chain-losses.js';
-import { lowestSpeed } from './governor.js';
+import { holdPressure } from './governor.js';
 import { laidHose } from './ground-line.js';
 import { type Rig, SolvedAssembly } from './rig.js';
 import { drawnFrom } from './supply.js';
@@ -147,19 +147,10 @@ export class GrowingLay {
 
   /** Solved at the plan's throttle, which may be a pressure to hold. */
   private governed(): OperatingPoint {
-    const { solved, own } = this;
+    const { solved } = this;
     const throttle = this.throttle();
     if (throttle.by === 'speed') return solved.solve();
-    const at = (speed: number): OperatingPoint => {
-      for (const pump of own) {
-        solved.setSpeed(pump.link, speed);
-        pump.speed = speed;
-      }
-      return solved.solve();
-    };
-    const holds = (point: OperatingPoint) =>
-      Math.max(...own.map(({ discharge }) => point.gaugePressure(discharge))) >= throttle.discharge_pressure;
-    return at(lowestSpeed((speed) => holds(at(speed)), 1) ?? 1);
+    return holdPressure(solved, throttle.discharge_pressure);
   }
 
   private throttle(): Throttle {
@@ -168,14 +159,23 @@ export class GrowingLay {
   }
 
   /**
-   * Every nozzle shut, with the pumps as fast as they flowed. Where nothing flows, what is laid further on changes no
-   * pressure in what lies before it, so that the whole plan is solved and read as far as it is laid.
+   * Every nozzle shut, with the pumps as fast as they flowed, or turned down by a governor that holds a pressure. Where
+   * nothing flows, what is laid further on changes no pressure in what lies before it, so that the whole plan is solved and
+   * read as far as it is laid.
    */
   private shutAt(): OperatingPoint {
-    const at = this.own.map(({ speed }) => speed).join(' ');
+    const throttle = this.throttle();
+    const held = throttle.by === 'discharge_pressure';
+    const at = held ? 'held' : this.own.map(({ speed }) => speed).join(' ');
     if (this.shutPoint?.at !== at) {
+      const flowing = this.own.map(({ speed }) => speed);
       for (const { link, speed } of this.own) this.shutSolved.setSpeed(link, speed);
-      this.shutPoint = { at, point: this.shutSolved.solve() };
+      const point = held
+        ? holdPressure(this.shutSolved, throttle.discharge_pressure)
+        : this.shutSolved.solve();
+      // The pumps of both states are the same, and are read at the speeds that water flows at.
+      for (const [index, pump] of this.own.entries()) pump.speed = flowing[index];
+      this.shutPoint = { at, point };
     }
     return this.shutPoint.point;
   }

@@ -5,21 +5,22 @@ import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
 import { citation } from '../catalogue/citation.js';
 import { boreOf } from '../catalogue/schema/nozzle.js';
-import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout } from '../layout/layout.js';
-import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
+import { impossibilities, whyImpossible } from '../limits/impossible.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import { smoothBoreReach } from '../physics/nozzle/reach.js';
 import { fogReaction, smoothBoreReaction } from '../physics/nozzle/reaction.js';
 import { flowVelocity, velocityHead } from '../physics/velocity.js';
-import { alwaysRun, caseAnswers, totalFlow } from './always-run.js';
+import { alwaysRun, caseAnswers, stuckShut, totalFlow } from './always-run.js';
 import type { FlowAnswer, LineAnswer, NozzleAnswer } from './answer.js';
 import { assumptions, backflow } from './assumptions.js';
 import { axlesOf } from './axles.js';
+import { gatedCautions } from './gated.js';
 import { governed } from './governor.js';
 import { endToEndHabits } from './habit.js';
 import { heatOf } from './heat.js';
+import { hoseWithoutLimit } from './hose-limits.js';
 import { ledgerOf } from './ledger.js';
 import { gaugePoints } from './losses.js';
 import { lineControlOf } from './pressure-control.js';
@@ -27,7 +28,8 @@ import { profiles } from './profile.js';
 import { pumpAnswer } from './pump-answer.js';
 import { Rig } from './rig.js';
 import { solverReport } from './solver-report.js';
-import { drawnFrom, portableTanks, supplyOf } from './supply.js';
+import { portableTanks, supplyOf } from './supply.js';
+import { tankClockIfSteady } from './tank-clock.js';
 
 export interface OperateOptions {
   /** Whether a nozzle is open, whatever the layout says. */
@@ -50,6 +52,8 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
   const cases: HazardCase[] = [{ kind: 'laid', when: 'with the lay as it stands', point: state }, ...beside];
   const lineControl = lineControlOf(rig, state, options.nozzleState);
   const heat = heatOf(layout, state, beside.find(({ kind }) => kind === 'laid_shut')?.point);
+  const tank = tankClockIfSteady(layout, state);
+  const impossible = impossibilities(state);
   const nozzles = assembly.nozzles.map((nozzle) => nozzleAnswer(state, nozzle));
   return {
     question: 'flow',
@@ -57,6 +61,8 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     engine: layout.engine.name,
     site: assembly.site,
     staging,
+    impossible,
+    hoseWithoutLimit: hoseWithoutLimit(assembly),
     points: gaugePoints(state),
     lines: assembly.elements
       .filter(({ kind }) => kind !== 'pump')
@@ -65,20 +71,22 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     pumps: assembly.pumps.map((pump) => pumpAnswer(state, pump)),
     returns: returns(state),
     totalFlow: totalFlow(state),
-    tank: tankAnswer(layout, state),
+    tank,
     heat,
     supply: supplyOf(layout, state),
     portableTanks: portableTanks(state),
     profiles: profiles(state),
     lineControl,
     habits: endToEndHabits(state),
-    cases: caseAnswers(rig, beside).filter(({ breaks }) => options.allCases || breaks.length > 0),
-    cautions: cautionsOf({
+    cases: caseAnswers(rig, beside, stuckShut(rig, state)).filter(
+      ({ breaks }) => options.allCases || breaks.length > 0,
+    ),
+    cautions: gatedCautions({
       layout,
       cases,
-      heat,
-      control: lineControl,
-      ledger: ledgerOf({ cases, axles: axlesOf(layout) }),
+      // What rests on a state that cannot be is not told.
+      ...(impossible.length > 0 ? {} : { heat, control: lineControl, tank }),
+      ledger: ledgerOf({ cases: cases.filter(({ point }) => !whyImpossible(point)), axles: axlesOf(layout) }),
     }),
     assumptions: [...assumptions(layout, assembly.site), ...backflow(cases.map(({ point }) => point))],
     solver: solverReport(state),
@@ -132,18 +140,4 @@ function nozzleAnswer(state: OperatingPoint, nozzle: AssembledNozzle): NozzleAns
     }
   }
   return answer;
-}
-
-/** The tank and how long it lasts at the flow drawn from it; never, where nothing flows. */
-function tankAnswer(layout: Layout, state: OperatingPoint): FlowAnswer['tank'] {
-  const { tank } = layout.engine;
-  if (layout.supply.kind !== 'tank' || tank === undefined) return undefined;
-  const drawn = drawnFrom(state, state.assembly.source.node);
-  const usable = tank.capacity * (1 - TANK_RESERVE);
-  return {
-    capacity: tank.capacity,
-    usable,
-    endurance: drawn > STANDSTILL ? usable / drawn : null,
-    source: TANK_RESERVE_SOURCE,
-  };
 }

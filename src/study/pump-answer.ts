@@ -31,7 +31,7 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
     speed: model.rated_speed === undefined ? undefined : model.rated_speed * speed,
     ofRatedSpeed: speed,
     limitedBy: limitOf(state, pump),
-    power: toldBy(model.efficiency, flow / speed) ? held?.power.at(flow, speed) : undefined,
+    power: shaftPower(state, pump),
     powerAvailable: held?.availableAt(speed),
     powerRated: model.power?.rated,
     npshAvailable: npshAvailable(state, pump),
@@ -39,6 +39,13 @@ export function pumpAnswer(state: OperatingPoint, pump: AssembledPump): PumpAnsw
     share: share ?? 1,
     offCurve: state.isOffCurve(pump),
   };
+}
+
+/** What a pump takes at its shaft at its flow and speed, worn as it is, W; undefined where its file does not tell it there. */
+export function shaftPower(state: OperatingPoint, pump: AssembledPump): number | undefined {
+  const flow = state.flow(pump.link);
+  const speed = state.speedOf(pump);
+  return toldBy(pump.model.efficiency, flow / speed) ? pump.held?.power.at(flow, speed) : undefined;
 }
 
 function stateOf(point: OperatingPoint, pump: AssembledPump): PumpAnswer['state'] {

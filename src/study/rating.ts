@@ -24,6 +24,7 @@ import { solverReport } from './solver-report.js';
 import { judgeStaging, type StagingJudged, stagingAnswer } from './staging.js';
 import { adviseStaging } from './staging-advice.js';
 import { suctionOf } from './suction.js';
+import { tankClockIfSteady } from './tank-clock.js';
 import { orificeAnswer } from './test-orifice.js';
 
 /** Stagings that every engine is judged in; pumps apart only where the layout has them so. */
@@ -101,6 +102,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
     suction: running.suction,
     control: running.pressureControl,
   });
+  const laid = cases.find(({ kind }) => kind === 'laid');
   return {
     question: 'check',
     leftOut,
@@ -137,6 +139,7 @@ export async function checkLayout(layout: Layout, options: CheckOptions = {}): P
       heat: facts.heat,
       control: running.pressureControl,
       ledger,
+      tank: laid && tankClockIfSteady(layout, laid.point),
       judged: { staging, stagings, judgedAt, ...facts },
       verdict: atRequiredFlow && {
         required: worst.point.pressure,

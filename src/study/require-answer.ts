@@ -1,5 +1,6 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { SiteConditions, SolverReport, Verdict } from './answer.js';
 import type { HabitAnswer } from './field-answer.js';
 
@@ -36,7 +37,9 @@ export interface PumpSetting {
 export interface StagingDemand {
   staging: StagingName;
   verdict: Verdict;
-  /** Least part of governed speed that serves every nozzle; full speed where not even that does. */
+  /** Why it falls short where the state at full speed, or every state that would serve, cannot be: no figure of it holds. */
+  impossible?: Impossibility;
+  /** Least part of governed speed that serves every nozzle in a state that can be; full speed where none does. */
   throttle: number;
   /** At that throttle. */
   pumps: PumpSetting[];
@@ -57,13 +60,15 @@ export interface OutletDemand {
   pressure: number;
 }
 
-/** The largest set of nozzles that some staging serves at full throttle, where it cannot serve all. */
+/** The largest set of nozzles that some staging serves, where it cannot serve all. */
 export interface Servable {
   staging: StagingName;
   served: string[];
   leftOut: string[];
   /** Every set was tried; otherwise it is the largest that was found. */
   exact: boolean;
+  /** Part of governed speed that they are served at: full where the state can be there. */
+  throttle: number;
 }
 
 export type RuleSet = 'wildland' | 'structural' | 'engineering';
@@ -100,6 +105,8 @@ export interface RequireAnswer {
   needs: NozzleNeed[];
   /** Undefined where no speed that the search goes to would serve every nozzle. */
   outlets?: OutletDemand[];
+  /** Why there are none, where every state that would serve cannot be. */
+  outletsImpossible?: Impossibility;
   stagings: StagingDemand[];
   servable?: Servable;
   rules: HandRule[];

@@ -3,11 +3,12 @@ import type { AssembledNozzle, Assembly, StagingName } from '../assembly/assembl
 import { flowAtPressure, needOf } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Caution } from '../caution/caution.js';
-import { cautionsOf } from '../caution/cautions.js';
 import type { HazardCase } from '../caution/hazard.js';
 import type { Layout } from '../layout/layout.js';
+import { type Impossibility, whyImpossible } from '../limits/impossible.js';
 import { alwaysRun, totalFlow } from './always-run.js';
 import { assumptions } from './assumptions.js';
+import { gatedCautions } from './gated.js';
 import { Throttled } from './governor.js';
 import { highestHose } from './ground-line.js';
 import { Notebook } from './hand-rules.js';
@@ -26,6 +27,8 @@ import { largestServed } from './servable.js';
 import { solverReport } from './solver-report.js';
 import { pumpShares } from './staging.js';
 import { portableTanks } from './supply.js';
+import { tankClockIfSteady } from './tank-clock.js';
+import { leastThrottle, type ThrottleFound } from './throttle-search.js';
 
 /** Stagings that are searched; pumps apart only where the layout has them so. */
 const SEARCHED: readonly StagingName[] = ['parallel', 'series', 'series_reversed', 'a', 'b'];
@@ -53,7 +56,8 @@ interface Searched {
 
 /**
  * For each open nozzle to have the pressure that it is laid for, what must the pumps discharge, at what throttle and in
- * which staging, and can they? Where they cannot: by how much, at which nozzle, and which nozzles they can serve.
+ * which staging, and can they? Where they cannot: by how much, at which nozzle, and which nozzles they can serve. The throttle
+ * is the least at which every need is met and the whole state can be; a state that cannot be serves nothing.
  *
  * Both pumps run at one throttle, up to governed speed, whatever throttle the layout states. Throws NothingRequired where
  * no open nozzle asks for a pressure, NoSteadyAnswer where the network has no answer.
@@ -66,6 +70,7 @@ export async function requireOf(layout: Layout, options: RequireOptions = {}): P
   const chosen = searched.reduce((kept, one) => (better(one, kept, layout.staging) ? one : kept));
   const { state, demand } = chosen;
   const notebook = notebookOf(rig, demand.staging, nozzleState);
+  const outlets = demandAtOutlets(rig, demand.staging, nozzleState);
   return {
     question: 'require',
     title: layout.title,
@@ -75,12 +80,13 @@ export async function requireOf(layout: Layout, options: RequireOptions = {}): P
     staging: demand.staging,
     asLaid: layout.staging,
     needs: asking(state.assembly).map((nozzle) => needAnswer(nozzle, state.assembly)),
-    outlets: demandAtOutlets(rig, demand.staging, nozzleState),
+    outlets: outlets.demands,
+    outletsImpossible: outlets.impossible,
     stagings: searched.map((one) => one.demand),
     servable: demand.verdict === 'meets' ? undefined : servable(rig, searched, nozzleState),
     rules: notebook.byRules(),
     rulesOmitted: notebook.omitted,
-    habits: notebook.habits(),
+    habits: demand.impossible ? [] : notebook.habits(),
     cautions: chosen.cautions,
     assumptions: [
       {
@@ -153,10 +159,16 @@ function losingTank(point: OperatingPoint): { name: string; by: number } | undef
 const serves = (point: OperatingPoint): boolean =>
   worstOf(point).margin >= 0 && losingTank(point) === undefined;
 
+/** The least throttle of a staging that serves every nozzle in a state that can be. */
+function find(throttled: Throttled, most: number): ThrottleFound {
+  return leastThrottle({ at: (speed) => throttled.at(speed), serves, most });
+}
+
 function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['nozzleState']): Searched {
   const throttled = new Throttled(rig, staging, nozzleState);
-  const least = throttled.lowest(serves, FULL);
-  const state = least ?? throttled.at(FULL);
+  const found = find(throttled, FULL);
+  const state = throttled.at(found.speed ?? FULL);
+  const impossible = found.speed === undefined ? (whyImpossible(state) ?? found.why) : undefined;
   const { assembly } = state;
   const own = throttled.own;
   const shares = pumpShares(state);
@@ -164,13 +176,18 @@ function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['no
     { kind: 'laid', when: 'at that throttle', point: state },
     ...alwaysRun(rig, state, nozzleState),
   ];
-  const cautions = cautionsOf({ layout: rig.layout, cases });
+  const cautions = gatedCautions({
+    layout: rig.layout,
+    cases,
+    tank: impossible ? undefined : tankClockIfSteady(rig.layout, state),
+  });
   return {
     state,
     cautions,
     demand: {
       staging,
-      verdict: least ? 'meets' : 'falls_short',
+      verdict: found.speed === undefined ? 'falls_short' : 'meets',
+      impossible,
       throttle: own[0]?.speed ?? FULL,
       pumps: assembly.pumps.map((pump) => ({
         name: pump.name,
@@ -192,30 +209,32 @@ function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['no
 /** Serving all comes first, then fewest dangers, then the staging that is laid, then the lower hose pressure; else least short. */
 function better({ demand: one }: Searched, { demand: kept }: Searched, laid: StagingName): boolean {
   if (one.verdict !== kept.verdict) return one.verdict === 'meets';
+  // How short a state that cannot be would fall says nothing.
+  if ((one.impossible === undefined) !== (kept.impossible === undefined)) return one.impossible === undefined;
+  if (one.impossible) return one.staging === laid;
   if (one.verdict === 'falls_short') return one.worst.margin > kept.worst.margin;
-  if (offCurve(one) !== offCurve(kept)) return offCurve(kept);
   if (one.stops !== kept.stops) return one.stops < kept.stops;
   if (kept.staging === laid) return false;
   if (one.staging === laid) return true;
   return (one.highestHose?.pressure ?? 0) < (kept.highestHose?.pressure ?? 0);
 }
 
-const offCurve = ({ pumps }: StagingDemand): boolean => pumps.some((pump) => pump.offCurve);
-
 /** What the lay takes where the engine's plumbing ends: found with pumps turned as fast as it needs, which no longer matter there. */
 function demandAtOutlets(
   rig: Rig,
   staging: StagingName,
   nozzleState: AssembleOptions['nozzleState'],
-): OutletDemand[] | undefined {
+): { demands?: OutletDemand[]; impossible?: Impossibility } {
   // Its relief valve would spill what it takes to serve the lay.
   const { layout } = rig;
   const unrelieved = rig.with({ ...layout, engine: { ...layout.engine, relief: undefined } });
-  const state = new Throttled(unrelieved, staging, nozzleState).lowest(serves, BEYOND);
-  if (state === undefined) return undefined;
+  const throttled = new Throttled(unrelieved, staging, nozzleState);
+  const found = find(throttled, BEYOND);
+  if (found.speed === undefined) return { impossible: found.why };
+  const state = throttled.at(found.speed);
   const paths = new LayPaths(state.assembly);
   const used = new Set(state.assembly.nozzles.map((nozzle) => paths.outletOf(nozzle)));
-  return state.assembly.outlets
+  const demands = state.assembly.outlets
     .filter(({ name }) => used.has(name))
     .map(({ name, place }) => ({
       name,
@@ -225,9 +244,13 @@ function demandAtOutlets(
       ),
       pressure: state.gaugePressure(place),
     }));
+  return { demands };
 }
 
-/** The largest set over all stagings at governed speed; among equals the staging that is least short of serving all. */
+/**
+ * The largest set over all stagings, at governed speed where the state can be there, else at the least throttle that serves it;
+ * among equals the staging that is least short of serving all.
+ */
 function servable(
   rig: Rig,
   searched: readonly Searched[],
@@ -239,18 +262,26 @@ function servable(
       name: nozzle.name,
       flow: nozzle.link === undefined ? 0 : state.flow(nozzle.link),
     }));
-    const { served, exact } = largestServed(nozzles, (open) => {
+    const tried = (open: ReadonlySet<string>): { throttle?: number; order: string[] } => {
       const states = (name: string, stated: 'open' | 'shut') => {
         const own = nozzleState?.(name, stated) ?? stated;
         return own === 'open' && (open.has(name) || !nozzles.some((one) => one.name === name))
           ? 'open'
           : 'shut';
       };
-      const point = new Throttled(rig, staging, states).at(FULL);
-      return { served: serves(point), order: worstFirst(point) };
+      const throttled = new Throttled(rig, staging, states);
+      const point = throttled.at(FULL);
+      const order = worstFirst(point);
+      if (!serves(point)) return { order };
+      return { order, throttle: whyImpossible(point) ? find(throttled, FULL).speed : FULL };
+    };
+    const { served, exact } = largestServed(nozzles, (open) => {
+      const { throttle, order } = tried(open);
+      return { served: throttle !== undefined, order };
     });
     const leftOut = nozzles.map(({ name }) => name).filter((name) => !served.includes(name));
-    return { staging, served, leftOut, exact };
+    const throttle = served.length === 0 ? FULL : (tried(new Set(served)).throttle ?? FULL);
+    return { staging, served, leftOut, exact, throttle };
   });
   return found.reduce((kept, one) => (one.served.length > kept.served.length ? one : kept));
 }

@@ -1,5 +1,6 @@
 import type { ShuttleDocument } from '../layout/schema/shuttle.js';
 import { shuttleFlow, shuttleLeg, TENDER_DELIVERED } from '../physics/shuttle.js';
+import type { ShuttleGap } from './clock-answer.js';
 
 /** How long a tender takes for each part of its round, s. */
 export interface ShuttleRound {
@@ -44,7 +45,7 @@ export function tendersNeeded(shuttle: ShuttleDocument, flow: number): number | 
 export const SHUTTLE_HORIZON = 12 * 3600;
 
 /**
- * When water first fails, s from when it is turned on; undefined where it does not within SHUTTLE_HORIZON.
+ * When water first fails and when the next tender is in; undefined where it does not fail within SHUTTLE_HORIZON.
  *
  * Tenders come spaced evenly over a round, the first at `first_in`; one at a time dumps, one at a time fills; what finds
  * no room waits in the tender. `stored` is what can be drawn at the start, `room` what the tanks beside the engine hold.
@@ -54,7 +55,7 @@ export function firstGap(
   draw: number,
   stored: number,
   room: number,
-): number | undefined {
+): ShuttleGap | undefined {
   if (draw <= 0) return undefined;
   const { fill, there, dump, back, cycle } = shuttleRound(shuttle);
   const load = tenderLoad(shuttle);
@@ -69,7 +70,7 @@ export function firstGap(
     const next = ready.indexOf(Math.min(...ready));
     const arrives = Math.max(time, ready[next]);
     store -= draw * (arrives - time);
-    if (store < 0) return arrives + store / draw;
+    if (store < 0) return { from: arrives + store / draw, until: arrives };
     time = arrives;
     const inflow = dump > 0 ? load / dump : Number.POSITIVE_INFINITY;
     // It dumps as fast as it can until the tanks are full, and then as fast as water is drawn.
@@ -81,7 +82,7 @@ export function firstGap(
       time += untilFull + (load - poured) / draw;
     } else {
       store += (inflow - draw) * dump;
-      if (store < 0) return time + dump + store / (draw - inflow);
+      if (store < 0) return { from: time + dump + store / (draw - inflow) };
       time += dump;
     }
     const filling = Math.max(time + back, fillFree);

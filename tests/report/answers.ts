@@ -501,10 +501,19 @@ export function flowing(): FlowAnswer {
     totalFlow: gpm(44.2),
     tank: {
       capacity: gal(500),
-      usable: gal(450),
-      endurance: 611,
+      reserve: gal(50),
+      hoseFill: gal(40),
+      usable: gal(410),
+      flowFull: gpm(44.2),
+      flowLow: gpm(43.1),
+      surfaceFull: ft(3),
+      surfaceLow: ft(0.3),
+      endurance: 563,
+      flowTimesMinutes: 557,
       source: 'Interagency Standards, chapter 14: 10 % kept',
     },
+    impossible: [],
+    hoseWithoutLimit: [],
     heat: [],
     cautions: [
       {

@@ -92,7 +92,13 @@ export function unable(): RequireAnswer {
   answer.verdict = 'falls_short';
   answer.staging = 'parallel';
   answer.stagings = [short('parallel', 0.3), short('series', 14)];
-  answer.servable = { staging: 'parallel', served: ['far nozzle'], leftOut: ['nozzle 3'], exact: false };
+  answer.servable = {
+    staging: 'parallel',
+    served: ['far nozzle'],
+    leftOut: ['nozzle 3'],
+    exact: false,
+    throttle: 1,
+  };
   answer.outlets = undefined;
   answer.rules = [];
   answer.rulesOmitted = { template: 'A booster stands in the line' };

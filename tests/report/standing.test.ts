@@ -61,7 +61,7 @@ describe.each(Object.entries(ABSURD))('%s', (name, lay) => {
       })),
       ...json.pumps.map((pump) => ({ pressures: [pump.inlet_pressure], reason: pump.reason })),
       ...json.profiles.map(({ highest }) => ({ pressures: [highest.pressure], reason: highest.reason })),
-      { pressures: [json.supply.intake_pressure], reason: json.supply.reason },
+      { pressures: [json.supply?.intake_pressure], reason: json.supply?.reason },
     ];
     for (const { pressures, reason } of told) {
       expect(reason === null).toBe(pressures.every((pressure) => pressure !== null));

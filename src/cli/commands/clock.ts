@@ -26,5 +26,5 @@ export const clock: LayoutCommand<ClockAnswer, Given> = {
     const { clockOf } = await import('../../study/clock.js');
     return clockOf(await atThrottle(layout, given.throttle), { nozzleState });
   },
-  holds: ({ shuttle }) => shuttle === undefined || shuttle.firstGap === undefined,
+  holds: ({ shuttle, impossible }) => impossible.length === 0 && shuttle?.gap === undefined,
 };

@@ -39,5 +39,5 @@ export const flow: LayoutCommand<FlowAnswer, Given> = {
     const { cardOf } = await import('../../study/card.js');
     return cardOf(await atThrottle(layout, given.throttle), { nozzleState });
   },
-  holds: () => true,
+  holds: ({ impossible }) => impossible.length === 0,
 };

@@ -7,6 +7,22 @@ import { requirePositive, requireWithin } from '../range.js';
  */
 export const REGULATION_RISE = 0.02;
 
+/**
+ * Pressure at the low end of the range over which an automatic nozzle regulates.
+ *
+ * Formula: NP(q1) = set (1 - e/2), e = 0.02
+ * Range: set pressure above 0.
+ * Errors: RangeError outside the range.
+ * Source: as `AutomaticNozzle`.
+ * @param setPressure nozzle pressure that it holds [Pa]
+ * @returns nozzle pressure at its least regulated flow [Pa]
+ * @example leastRegulated(700000) // => 693000
+ */
+export function leastRegulated(setPressure: number): number {
+  requirePositive('set pressure', setPressure, 'Pa');
+  return setPressure * (1 - REGULATION_RISE / 2);
+}
+
 export type AutomaticState = 'below' | 'regulating' | 'above';
 
 /**

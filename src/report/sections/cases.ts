@@ -1,10 +1,17 @@
+import type { Impossibility } from '../../limits/impossible.js';
 import type { CaseAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 
 function breaksCell({ breaks }: CaseAnswer): Cell {
   if (breaks.length === 0) return 'no limit';
   return { text: [...new Set(breaks)].map((code) => code.replaceAll('_', ' ')).join(', '), tone: 'care' };
+}
+
+/** No figure of a state that cannot be, and why. */
+function withheld({ title }: CaseAnswer, why: Impossibility, figures: Figures): Cell[] {
+  return [title, { text: 'cannot be', tone: 'bad' }, '', impossibleText(why, figures)];
 }
 
 /** States that are run whether anyone asks or not. */
@@ -20,12 +27,16 @@ export function casesSection(cases: CaseAnswer[], figures: Figures): Block[] {
         { title: 'Highest in hose', align: 'right' },
         { title: 'Breaks' },
       ],
-      rows: cases.map((one) => [
-        one.title,
-        figures.say('cases.total_flow', 'flow', one.totalFlow),
-        one.highestHose ? figures.say('cases.highest_hose', 'pressure', one.highestHose.pressure) : '',
-        breaksCell(one),
-      ]),
+      rows: cases.map((one) =>
+        one.impossible
+          ? withheld(one, one.impossible, figures)
+          : [
+              one.title,
+              figures.say('cases.total_flow', 'flow', one.totalFlow),
+              one.highestHose ? figures.say('cases.highest_hose', 'pressure', one.highestHose.pressure) : '',
+              breaksCell(one),
+            ],
+      ),
     },
   ];
 }

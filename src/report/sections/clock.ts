@@ -1,30 +1,50 @@
-import type { ClockAnswer, FuelClock } from '../../study/answer.js';
+import type { ClockAnswer, FuelClock, ShuttleGap } from '../../study/answer.js';
 import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
-import { counted, sentence } from '../words.js';
+import { impossibleLines, impossibleText } from '../impossible.js';
+import { counted, STAGING_PHRASES, sentence } from '../words.js';
+import { endsText } from './flows.js';
 import { stopLine } from './verdict.js';
 
 /** The answer in one line: how long the water lasts, and what ends it. */
 export function clockHeadline(answer: ClockAnswer, figures: Figures): Block[] {
-  const { tank, shuttle, totalFlow } = answer;
+  const { tank, shuttle, totalFlow, impossible } = answer;
+  if (impossible.length > 0)
+    return [
+      {
+        kind: 'heading',
+        level: 1,
+        text: `CANNOT FLOW SO ${STAGING_PHRASES[answer.staging]}: ${impossibleText(impossible[0], figures)}`,
+        tone: 'bad',
+      },
+      ...impossibleLines(impossible, figures),
+      ...stopLine(answer.cautions),
+    ];
   const flow = figures.say('total_flow', 'flow', totalFlow);
   const own =
     tank === undefined
       ? `WATER does not come from the tank; ${flow} flows`
       : tank.endurance === null
         ? 'WATER does not run down: nothing is drawn'
-        : `WATER LASTS ${figures.say('tank.endurance', 'time', tank.endurance)} from the tank alone, at ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn`;
+        : `WATER LASTS ${figures.say('tank.endurance', 'time', tank.endurance)} from the tank alone, at ${figures.say('tank.flow_full', 'flow', tank.flowFull)} drawn${endsText(tank, figures)}`;
   const fed =
     shuttle === undefined
       ? ''
-      : shuttle.firstGap === undefined
+      : shuttle.gap === undefined
         ? `; with ${counted(shuttle.tenders, 'tender')} no gap in ${figures.say('shuttle.horizon', 'time', shuttle.horizon, { unit: 'h' })}`
-        : `; with ${counted(shuttle.tenders, 'tender')} it first fails after ${figures.say('shuttle.first_gap', 'time', shuttle.firstGap)}`;
-  const care = tank !== undefined && tank.endurance !== null && shuttle?.firstGap !== undefined;
+        : `; with ${counted(shuttle.tenders, 'tender')} it first fails after ${figures.say('shuttle.first_gap', 'time', shuttle.gap.from)}${untilText(shuttle.gap, figures)}`;
+  const care = tank !== undefined && tank.endurance !== null && shuttle?.gap !== undefined;
   return [
     { kind: 'heading', level: 1, text: own + fed, tone: care || !shuttle ? 'care' : 'good' },
     ...stopLine(answer.cautions),
   ];
+}
+
+/** When the next tender is in, and how long there is no water until then. */
+function untilText({ from, until }: ShuttleGap, figures: Figures): string {
+  if (until === undefined) return ', while a tender dumps less than is drawn';
+  const time = (field: string, value: number) => figures.say(`shuttle.${field}`, 'time', value);
+  return `, and the next tender is in at ${time('next_tender', until)}: ${time('gap_lasts', until - from)} without water`;
 }
 
 export function tankClockSection({ tank }: ClockAnswer, figures: Figures): Block[] {
@@ -39,7 +59,10 @@ export function tankClockSection({ tank }: ClockAnswer, figures: Figures): Block
   ];
   if (tank.endurance !== null && tank.flowTimesMinutes !== null)
     rows.push(
-      ['Lasts', figures.say('tank.endurance', 'time', tank.endurance)],
+      [
+        tank.ends ? 'Lasts, until the flow ends' : 'Lasts',
+        figures.say('tank.endurance', 'time', tank.endurance),
+      ],
       ['By flow times minutes', figures.say('tank.flow_times_minutes', 'time', tank.flowTimesMinutes)],
     );
   return [
@@ -51,7 +74,7 @@ export function tankClockSection({ tank }: ClockAnswer, figures: Figures): Block
 
 export function shuttleSection({ shuttle }: ClockAnswer, figures: Figures): Block[] {
   if (!shuttle) return [];
-  const { drawn, sustained, needed, firstGap, tenders } = shuttle;
+  const { drawn, sustained, needed, gap: fails, tenders } = shuttle;
   const time = (field: string, value: number) => figures.say(field, 'time', value);
   const how = shuttle.byFormula
     ? 'by the 35 mph formula, 0.65 min and 1.7 min a mile each way; mountain roads are slower'
@@ -67,9 +90,9 @@ export function shuttleSection({ shuttle }: ClockAnswer, figures: Figures): Bloc
           : 'Fewer would not do.'
         : `It takes ${counted(needed, 'tender')}.`;
   const gap =
-    firstGap === undefined
+    fails === undefined
       ? `No gap in ${figures.say('shuttle.horizon', 'time', shuttle.horizon, { unit: 'h' })}.`
-      : `The water first fails ${time('shuttle.first_gap', firstGap)} after it is turned on.`;
+      : `The water first fails ${time('shuttle.first_gap', fails.from)} after it is turned on${untilText(fails, figures)}.`;
   return [
     heading('Tender shuttle'),
     {
@@ -93,7 +116,7 @@ export function shuttleSection({ shuttle }: ClockAnswer, figures: Figures): Bloc
         ],
       ],
     },
-    paragraph(`${verdict} ${want} ${gap}`, holds && firstGap === undefined ? 'good' : 'care'),
+    paragraph(`${verdict} ${want} ${gap}`, holds && fails === undefined ? 'good' : 'care'),
     paragraph(`Road time ${how}. Source: ${sentence(shuttle.source)}`, 'quiet'),
   ];
 }

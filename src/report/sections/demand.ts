@@ -1,6 +1,7 @@
 import type { HandRule, NozzleShort, RequireAnswer, StagingDemand } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 import { statementText } from '../sentence.js';
 import { listed, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
@@ -18,7 +19,14 @@ function pumpsText({ pumps }: StagingDemand, figures: Figures): string {
     .join(', ');
 }
 
-function shortText({ worst, losing }: StagingDemand, figures: Figures): string {
+/** A throttle that is rounded down serves nobody: to the tenth of a percent above. */
+function throttleText(field: string, throttle: number, figures: Figures): string {
+  const up = Math.ceil(throttle * 1000 - 1e-6) / 1000;
+  return figures.say(field, 'ratio', up, up === Math.round(up * 100) / 100 ? {} : { decimals: 1 });
+}
+
+function shortText({ worst, losing, impossible }: StagingDemand, figures: Figures): string {
+  if (impossible) return impossibleText(impossible, figures);
   if (worst.margin >= 0 && losing)
     return `${losing.name} loses ${figures.say('stagings.losing', 'flow', losing.by)}`;
   return nozzleShortText(worst, figures);
@@ -39,10 +47,12 @@ export function requireHeadline(answer: RequireAnswer, figures: Figures): Block[
   const one = answer.needs.length === 1;
   const nozzles = one ? 'the nozzle' : `all ${answer.needs.length} nozzles`;
   const meets = answer.verdict === 'meets';
-  const throttle = figures.say('stagings.throttle', 'ratio', own.throttle);
+  const throttle = throttleText('stagings.throttle', own.throttle, figures);
   const text = meets
     ? `CAN serve ${nozzles} ${STAGING_PHRASES[own.staging]} at ${throttle} throttle: ${pumpsText(own, figures)}`
-    : `CANNOT serve ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
+    : own.impossible
+      ? `CANNOT serve ${nozzles} ${STAGING_PHRASES[own.staging]}: ${shortText(own, figures)}`
+      : `CANNOT serve ${nozzles}: at best ${STAGING_PHRASES[own.staging]}, at full throttle, ${shortText(own, figures)}`;
   const stops = answer.cautions.some(({ level }) => level === 'stop');
   const other =
     meets && own.staging !== answer.asLaid
@@ -61,7 +71,11 @@ export function requireHeadline(answer: RequireAnswer, figures: Figures): Block[
   ];
 }
 
-function takesText({ outlets }: RequireAnswer, figures: Figures): Block[] {
+function takesText({ outlets, outletsImpossible }: RequireAnswer, figures: Figures): Block[] {
+  if (outletsImpossible)
+    return [
+      paragraph(sentence(`What the lay takes cannot be told: ${impossibleText(outletsImpossible, figures)}`)),
+    ];
   if (!outlets)
     return [
       paragraph(
@@ -76,9 +90,12 @@ function takesText({ outlets }: RequireAnswer, figures: Figures): Block[] {
 }
 
 export function servableSection({ servable, needs }: RequireAnswer, figures: Figures): Block[] {
-  void figures;
   if (!servable) return [];
   const { staging, served, leftOut, exact } = servable;
+  const throttle =
+    servable.throttle === 1
+      ? 'full throttle'
+      : `${throttleText('servable.throttle', servable.throttle, figures)} throttle`;
   const how = exact ? 'Every set of nozzles was tried.' : 'Not every set was tried: a larger one may exist.';
   if (served.length === 0)
     return [
@@ -88,14 +105,14 @@ export function servableSection({ servable, needs }: RequireAnswer, figures: Fig
   return [
     heading('What it can serve'),
     paragraph(
-      `${served.length} of ${needs.length}, ${STAGING_PHRASES[staging]} at full throttle: open ${listed(served)}; keep ${listed(leftOut)} shut. ${how}`,
+      `${served.length} of ${needs.length}, ${STAGING_PHRASES[staging]} at ${throttle}: open ${listed(served)}; keep ${listed(leftOut)} shut. ${how}`,
     ),
   ];
 }
 
 function verdictCell(demand: StagingDemand): Cell {
+  if (demand.impossible) return { text: 'CANNOT BE', tone: 'bad' };
   if (demand.verdict === 'falls_short') return { text: 'CANNOT', tone: 'bad' };
-  if (demand.pumps.some(({ offCurve }) => offCurve)) return { text: 'OFF ITS CURVE', tone: 'bad' };
   return demand.stops > 0 ? { text: 'CAN, STOP', tone: 'care' } : { text: 'CAN', tone: 'good' };
 }
 
@@ -115,12 +132,14 @@ function missingText({ worst, losing }: StagingDemand, figures: Figures): string
 }
 
 function searchedRow(demand: StagingDemand, answer: RequireAnswer, figures: Figures): Cell[] {
-  const { staging, throttle, verdict, highestHose } = demand;
+  const { staging, throttle, verdict, highestHose, impossible } = demand;
+  const name = `${STAGING_WORDS[staging]}${staging === answer.asLaid ? ' *' : ''}`;
+  if (impossible) return [name, verdictCell(demand), '', '', '', `${impossible.at}, see below`];
   const margin = verdict === 'meets' ? '' : missingText(demand, figures);
   return [
-    `${STAGING_WORDS[staging]}${staging === answer.asLaid ? ' *' : ''}`,
+    name,
     verdictCell(demand),
-    figures.say('stagings.throttle', 'ratio', throttle),
+    throttleText('stagings.throttle', throttle, figures),
     dischargesText(demand, figures),
     highestHose ? figures.say('stagings.highest_hose', 'pressure', highestHose.pressure) : '',
     margin,
@@ -144,8 +163,18 @@ export function searchedSection(answer: RequireAnswer, figures: Figures): Block[
       rows: answer.stagings.map((demand) => searchedRow(demand, answer, figures)),
     },
     paragraph(
-      '* as laid out. Throttle is part of governed speed, the least that serves every nozzle; discharge pump by pump, in the order that water meets them.',
+      '* as laid out. Throttle is part of governed speed, the least that serves every nozzle in a state that can be; discharge pump by pump, in the order that water meets them.',
       'quiet',
+    ),
+    ...answer.stagings.flatMap(({ staging, impossible }) =>
+      impossible
+        ? [
+            paragraph(
+              sentence(`${STAGING_WORDS[staging]} cannot be: ${impossibleText(impossible, figures)}`),
+              'bad',
+            ),
+          ]
+        : [],
     ),
   ];
 }

@@ -1,8 +1,9 @@
 import type { FlowAnswer, LineAnswer, NozzleAnswer, SiteConditions } from '../../study/answer.js';
 import { type Block, type Cell, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleLines, impossibleText } from '../impossible.js';
 import { of } from '../required.js';
-import { noState, noStateAtNozzle, partsAt, standingCell } from '../standing.js';
+import { noState, noStateAtNozzle, standingCell } from '../standing.js';
 import { counted, listed, STAGING_PHRASES, sentence } from '../words.js';
 import { stopLine } from './verdict.js';
 
@@ -16,18 +17,19 @@ export function flowHeadline(answer: FlowAnswer, figures: Figures): Block[] {
   const dry = open.filter((nozzle) => nozzle.flow <= 0).map((nozzle) => nozzle.name);
   const none = open.length > 0 && dry.length === open.length;
   const stops = answer.cautions.some((caution) => caution.level === 'stop');
-  const parts = partsAt(answer);
+  const [why] = answer.impossible;
   return [
     {
       kind: 'heading',
       level: 1,
-      text: parts
-        ? `CANNOT FLOW SO ${STAGING_PHRASES[answer.staging]}: water would boil at ${parts} before it gave ${total}`
+      text: why
+        ? `CANNOT FLOW SO ${STAGING_PHRASES[answer.staging]}: ${impossibleText(why, figures)}`
         : none
           ? `NO WATER leaves ${STAGING_PHRASES[answer.staging]}: none reaches ${listed(dry)}`
           : `FLOWS ${total} ${STAGING_PHRASES[answer.staging]}${through}${dry.length > 0 ? `; NO WATER at ${listed(dry)}` : ''}${range}`,
-      tone: none || parts ? 'bad' : off.length > 0 || dry.length > 0 || stops ? 'care' : 'good',
+      tone: none || why ? 'bad' : off.length > 0 || dry.length > 0 || stops ? 'care' : 'good',
     },
+    ...impossibleLines(answer.impossible, figures),
     ...stopLine(answer.cautions),
   ];
 }
@@ -142,16 +144,30 @@ export function linesSection(
   ];
 }
 
+/** Of hose without a limit nothing says what it bears, and that is said. */
+export function hoseLimitSection(names: readonly string[]): Block[] {
+  if (names.length === 0) return [];
+  return [
+    paragraph(
+      `Limit not known of ${listed([...names])}: neither its working nor its service test pressure is stated, so that no pressure in it is judged.`,
+      'care',
+    ),
+  ];
+}
+
 export function tankSection(tank: FlowAnswer['tank'], figures: Figures): Block[] {
   if (!tank) return [];
-  const capacity = figures.say('tank.capacity', 'volume', tank.capacity);
-  const usable = figures.say('tank.usable', 'volume', tank.usable);
+  const say = (field: string, value: number) => figures.say(`tank.${field}`, 'volume', value);
+  const taken = `${say('hose_fill', tank.hoseFill)} fill the hose first and ${say('reserve', tank.reserve)} are kept back, which leaves ${say('usable', tank.usable)} of ${say('capacity', tank.capacity)}.`;
   const lasts =
     tank.endurance === null
       ? 'At this flow it does not run down.'
-      : `At this flow it lasts ${figures.say('tank.endurance', 'time', tank.endurance)}.`;
-  return [
-    heading('Tank'),
-    paragraph(`${usable} of ${capacity} can be used. ${lasts} Source: ${sentence(tank.source)}`),
-  ];
+      : `As it runs down it lasts ${figures.say('tank.endurance', 'time', tank.endurance)}${endsText(tank, figures)}.`;
+  return [heading('Tank'), paragraph(`${taken} ${lasts} Source: ${sentence(tank.source)}`)];
+}
+
+/** What ends the flow before the tank is down to its reserve. */
+export function endsText({ ends }: NonNullable<FlowAnswer['tank']>, figures: Figures): string {
+  if (!ends) return '';
+  return `, and ends with ${figures.say('tank.ends.left', 'volume', ends.left)} left: ${impossibleText(ends.why, figures)}`;
 }
