@@ -8,16 +8,18 @@ import type {
   StoreUse,
 } from '../study/answer.js';
 import { figuresIn } from './figures.js';
+import { impossibleText, impossibleTree } from './impossible.js';
 import { cautionTree, counted, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 import { statementText } from './sentence.js';
 
-const limitTree = (limit: LimitMet) => ({
+const limitTree = (limit: LimitMet, units: UnitSystem) => ({
   code: limit.code,
   at: limit.at,
   state: limit.state,
-  value: counted(limit.value),
-  limit: counted(limit.limit),
+  value: limit.why ? null : counted(limit.value),
+  limit: limit.why ? null : counted(limit.limit),
+  reason: limit.why ? impossibleText(limit.why, figuresIn(units)) : null,
   source: limit.source,
 });
 
@@ -34,17 +36,19 @@ const nozzleTree = (nozzle: AdvanceOption['farNozzle']) =>
     ? { name: nozzle.name, flow: of('flow', nozzle.flow), pressure: of('pressure', nozzle.pressure) }
     : null;
 
-const stepTree = (step: AdvanceStep) => ({
+const stepTree = (step: AdvanceStep, units: UnitSystem) => ({
   section: step.section,
   distance: of('length', step.distance),
   height: of('length', step.height),
   laterals: step.laterals,
   laterals_open: step.lateralsOpen,
-  total_flow: of('flow', step.totalFlow),
-  pump_pressure: of('pressure', step.pumpPressure),
-  far_wye_pressure: of('pressure', step.wyePressure),
-  far_nozzle: nozzleTree(step.farNozzle),
-  highest_hose_flowing: hoseTree(step.hoseFlowing),
+  impossible: impossibleTree(step.impossible, units),
+  total_flow: step.impossible ? null : of('flow', step.totalFlow),
+  pump_pressure: step.impossible ? null : of('pressure', step.pumpPressure),
+  head_pressure: step.impossible ? null : of('pressure', step.headPressure),
+  far_wye_pressure: step.impossible ? null : of('pressure', step.headPressure),
+  far_nozzle: step.impossible ? null : nozzleTree(step.farNozzle),
+  highest_hose_flowing: step.impossible ? null : hoseTree(step.hoseFlowing),
   highest_hose_shut: hoseTree(step.hoseShut),
   hose: step.hose.map(storeTree),
   fittings: step.fittings.map(storeTree),
@@ -52,11 +56,12 @@ const stepTree = (step: AdvanceStep) => ({
     ? {
         fill: of('volume', step.water.fill),
         used: of('volume', step.water.used),
+        brought: of('volume', step.water.brought),
         left: of('volume', step.water.left),
         lasts: step.water.lasts === null ? null : of('time', step.water.lasts),
       }
     : null,
-  limits: step.limits.map(limitTree),
+  limits: step.limits.map((limit) => limitTree(limit, units)),
 });
 
 const optionTree = (option: AdvanceOption, units: UnitSystem) => ({
@@ -81,8 +86,9 @@ const optionTree = (option: AdvanceOption, units: UnitSystem) => ({
         source: option.placement.source,
       }
     : null,
-  stop: option.stop ? limitTree(option.stop) : null,
+  stop: option.stop ? limitTree(option.stop, units) : null,
   needs: option.needs.map(storeTree),
+  dry_at: option.dryAt ?? null,
 });
 
 export const advanceTree = (answer: AdvanceAnswer, units: UnitSystem) => ({
@@ -98,9 +104,10 @@ export const advanceTree = (answer: AdvanceAnswer, units: UnitSystem) => ({
     pace: orNull('time', answer.plan.pace),
   },
   reached: answer.reached,
-  stop: answer.stop ? limitTree(answer.stop) : null,
-  steps: answer.steps.map(stepTree),
+  stop: answer.stop ? limitTree(answer.stop, units) : null,
+  steps: answer.steps.map((step) => stepTree(step, units)),
   options: answer.options.map((option) => optionTree(option, units)),
+  hose_without_limit: answer.hoseWithoutLimit,
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

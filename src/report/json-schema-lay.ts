@@ -16,6 +16,7 @@ import {
 const limitJson = z
   .strictObject({
     code: z.enum([
+      'cannot_be',
       'nozzle_below_minimum',
       'hose_over_limit',
       'intake_below_floor',
@@ -28,8 +29,9 @@ const limitJson = z
     state: z
       .enum(['flowing', 'shut'])
       .meta({ description: 'With water flowing, or with every nozzle shut.' }),
-    value: quantityJson('What was found.'),
-    limit: quantityJson('What it is held against.'),
+    value: maybe('What was found; null where the state cannot be.'),
+    limit: maybe('What it is held against; null where the state cannot be.'),
+    reason: z.string().nullable().meta({ description: 'Why the state cannot be.' }),
     source: z.string(),
   })
   .meta({ description: 'What stops a lay.' });
@@ -53,11 +55,13 @@ const stepJson = z
     height: quantityJson('Of the head of the lay, above the pump inlets.'),
     laterals: z.int(),
     laterals_open: z.int(),
-    total_flow: quantityJson('Out of all ends together.'),
-    pump_pressure: quantityJson("The highest discharge of the engine's own pumps."),
-    far_wye_pressure: quantityJson('At the end of the trunk.'),
+    impossible: impossibleJson,
+    total_flow: maybe('Out of all ends together.'),
+    pump_pressure: maybe("The highest discharge of the engine's own pumps."),
+    head_pressure: maybe('At the head of the hose, where the trunk ends.'),
+    far_wye_pressure: maybe('The same, by the name that it had first.'),
     far_nozzle: farNozzleJson,
-    highest_hose_flowing: hoseJson,
+    highest_hose_flowing: hoseJson.nullable(),
     highest_hose_shut: hoseJson,
     hose: z.array(storeJson),
     fittings: z.array(storeJson),
@@ -65,6 +69,7 @@ const stepJson = z
       .strictObject({
         fill: quantityJson('Fills the hose.'),
         used: quantityJson('Poured on the way.'),
+        brought: quantityJson('Put back by tenders.'),
         left: quantityJson('Above the reserve.'),
         lasts: maybe('At this flow; null where it does not run down.'),
       })
@@ -111,6 +116,7 @@ const optionJson = z
       .meta({ description: 'Where a pump goes; null where the option has none, or gains nothing.' }),
     stop: limitJson.nullable(),
     needs: z.array(storeJson).meta({ description: 'What it takes beyond what is carried.' }),
+    dry_at: z.int().nullable().meta({ description: 'Section by which tenders must have come.' }),
   })
   .meta({ description: 'One way to take the lay further.' });
 
@@ -132,6 +138,9 @@ export const advanceJson = z
     stop: limitJson.nullable(),
     steps: z.array(stepJson),
     options: z.array(optionJson),
+    hose_without_limit: z
+      .array(z.string())
+      .meta({ description: 'Hose on the ground of which no limit is known.' }),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,

@@ -1,10 +1,12 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { Caution, Statement } from '../caution/caution.js';
+import type { Impossibility } from '../limits/impossible.js';
 import type { Measure } from '../quantity/dimension.js';
 import type { SiteConditions, SolverReport } from './answer.js';
 
 /** What may stop a lay from growing. */
 export type LimitCode =
+  | 'cannot_be'
   | 'nozzle_below_minimum'
   | 'hose_over_limit'
   | 'intake_below_floor'
@@ -22,6 +24,8 @@ export interface LimitMet {
   value: Measure;
   limit: Measure;
   source: string;
+  /** Of `cannot_be`: why. */
+  why?: Impossibility;
 }
 
 /** What a step has used of something against what is carried; undefined where the layout does not say. */
@@ -38,6 +42,8 @@ export interface HighestHose {
 
 export interface AdvanceStep {
   section: number;
+  /** Why it cannot flow so, where it cannot: no figure of what flows holds. */
+  impossible?: Impossibility;
   /** Hose of the trunk and of what lies before it, m. */
   distance: number;
   /** Height of the head of the lay over the pump inlets, m. */
@@ -47,8 +53,8 @@ export interface AdvanceStep {
   totalFlow: number;
   /** Highest discharge gauge of the engine's own pumps, Pa. */
   pumpPressure: number;
-  /** At the far end of the trunk, Pa. */
-  wyePressure: number;
+  /** At the head of the hose, where the trunk ends, Pa. */
+  headPressure: number;
   /** Undefined where nothing is open at the head. */
   farNozzle?: { name: string; flow: number; pressure: number; least?: number };
   hoseFlowing: HighestHose;
@@ -59,8 +65,10 @@ export interface AdvanceStep {
   water?: {
     /** What it takes to fill the hose, m3. */
     fill: number;
-    /** Poured so far, where the plan has a pace. */
+    /** Poured so far, where the plan has a pace, m3. */
     used: number;
+    /** Put back by tenders so far, m3. */
+    brought: number;
     /** Left above the reserve, m3. */
     left: number;
     /** Time that it lasts at this step's flow, s; null where it does not run down. */
@@ -115,6 +123,8 @@ export interface AdvanceOption {
   stop?: LimitMet;
   /** What it takes beyond what is carried. */
   needs: StoreUse[];
+  /** The section at which the tank would be down to its reserve, where tenders are counted on to bring more. */
+  dryAt?: number;
 }
 
 export interface AdvanceAnswer {
@@ -141,6 +151,8 @@ export interface AdvanceAnswer {
   stop?: LimitMet;
   /** The farthest first. */
   options: AdvanceOption[];
+  /** Kinds of hose on the ground of which no limit is known. */
+  hoseWithoutLimit: string[];
   /** At the last step that nothing breaks, or the first where there is none. */
   cautions: Caution[];
   assumptions: Statement[];

@@ -10,6 +10,10 @@ import { placedPump } from './placement.js';
 import type { Rig } from './rig.js';
 import { sustainedFlow, tendersNeeded } from './shuttle.js';
 import { loweredThrottle } from './throttle-down.js';
+import { WaterOnTheWay, waterLimits } from './water-on-the-way.js';
+
+/** Governed speed. */
+const FULL = 1;
 
 /** How far a variant goes, and what stops it. */
 export interface Reached {
@@ -18,14 +22,22 @@ export interface Reached {
   /** At the last section that nothing breaks. */
   laid?: LaidOut;
   stop?: LimitMet;
+  /** Where the tank would be down to its reserve. */
+  dryAt?: number;
+  /** The most that is drawn on the way, m3/s. */
+  most?: number;
 }
 
-/** Follows a variant from a section on until a limit of pressure stops it. */
-export function follow(lay: GrowingLay, from: number): Reached {
+/** Follows a variant from a section on until a limit of pressure stops it, or what `dry` finds. */
+export function follow(
+  lay: GrowingLay,
+  from: number,
+  dry: (laid: LaidOut) => LimitMet[] = () => [],
+): Reached {
   let laid: LaidOut | undefined;
   for (let section = from; section <= lay.plan.trunk.length; section++) {
     const here = lay.at(section);
-    const [stop] = pressureLimits(lay, here);
+    const [stop] = [...pressureLimits(lay, here), ...dry(here)];
     if (stop) return { lay, reached: section - 1, laid, stop };
     laid = here;
   }
@@ -33,15 +45,22 @@ export function follow(lay: GrowingLay, from: number): Reached {
 }
 
 /** What would take a stopped lay further, each solved, the farthest first. */
-export function furtherOptions(rig: Rig, plan: Progressive, steps: readonly AdvanceStep[]): AdvanceOption[] {
+export function furtherOptions(
+  rig: Rig,
+  plan: Progressive,
+  steps: readonly AdvanceStep[],
+  water: WaterOnTheWay,
+): AdvanceOption[] {
   const last = steps[steps.length - 1];
   const [stop] = last.limits;
   const plain = new GrowingLay(rig, plan);
   const started = steps.length - 1;
+  // Where water is what ran out, what would go on without more of it is no way further: tenders are then counted on.
+  const fed = last.limits.some(({ code }) => code === 'water_run_out');
+  const further = new Further(rig, plan, { started, water, fed });
   const stopped = stop.code.endsWith('run_out')
-    ? follow(plain, last.section)
+    ? further.followed(plain, last.section)
     : { lay: plain, reached: started, stop };
-  const further = new Further(rig, plan, started);
   if (stop.code.endsWith('run_out')) further.addStores(last, stopped);
   if (stopped.stop) further.addPressure(stopped, steps);
   return further.options.sort((a, b) => b.reached - a.reached);
@@ -53,11 +72,36 @@ class Further {
   private readonly plan: Progressive;
   /** The last sound section of the plan as it stands. */
   private readonly started: number;
+  private readonly water: WaterOnTheWay;
+  /** Tenders are counted on, and where the tank would run dry is said. */
+  private readonly fed: boolean;
 
-  constructor(rig: Rig, plan: Progressive, started: number) {
+  constructor(rig: Rig, plan: Progressive, given: { started: number; water: WaterOnTheWay; fed: boolean }) {
     this.rig = rig;
     this.plan = plan;
-    this.started = started;
+    this.started = given.started;
+    this.water = given.water;
+    this.fed = given.fed;
+  }
+
+  /** A variant from a section on; from the first one it pours its own water all the way. */
+  followed(lay: GrowingLay, from: number): Reached {
+    return { ...follow(lay, from, this.watch(from)), ...this.watched };
+  }
+
+  /** What the water of the variant that is followed last came to. */
+  private watched: Pick<Reached, 'dryAt' | 'most'> = {};
+
+  private watch(from: number): (laid: LaidOut) => LimitMet[] {
+    const water = new WaterOnTheWay(this.rig.layout, from > 1 ? this.water : undefined);
+    const watched: Pick<Reached, 'dryAt' | 'most'> = {};
+    this.watched = watched;
+    return (laid) => {
+      const limits = waterLimits(water.left(laid));
+      watched.most = Math.max(watched.most ?? 0, water.most(laid.sections, laid.sections));
+      if (limits.length > 0) watched.dryAt ??= laid.sections;
+      return this.fed ? [] : limits;
+    };
   }
 
   /** What has run out, brought. */
@@ -67,7 +111,12 @@ class Further {
       this.add('more_hose', { template: 'more hose of the kind that is laid' }, ahead);
     else if (codes.has('fittings_run_out'))
       this.add('more_fittings', { template: 'more of the fittings that run out' }, ahead);
-    if (codes.has('water_run_out')) this.add('tender_shuttle', this.tenders(last.totalFlow), ahead);
+    if (codes.has('water_run_out'))
+      this.add(
+        'tender_shuttle',
+        this.tenders(Math.max(ahead.most ?? 0, this.water.most(1, last.section))),
+        ahead,
+      );
   }
 
   private tenders(flow: number): Statement {
@@ -132,35 +181,40 @@ class Further {
     }
   }
 
+  /** Down where hose stands over its limit; up, as far as the hose bears it, where anything else stops the lay. */
   private addThrottle(stopped: Reached, steps: readonly AdvanceStep[]): void {
     const { throttle } = this.rig.layout;
-    if (stopped.stop?.code === 'hose_over_limit') {
-      // What just clears this section may be stopped by the next: what clears the whole plan is tried as well.
-      const lengths = [stopped.reached + 1, this.plan.trunk.length];
-      const throttles = new Set(lengths.map((length) => loweredThrottle(this.rig, this.plan, length)));
-      const [best] = [...throttles]
-        .flatMap((throttle) => (throttle === undefined ? [] : [{ throttle }]))
-        .map((variant) => ({ variant, found: follow(new GrowingLay(this.rig, this.plan, variant), 1) }))
-        .sort((a, b) => b.found.reached - a.found.reached);
-      if (best) this.add('throttle', throttleWords(best.variant.throttle, 'down'), best.found);
-      return;
-    }
-    const full = throttle.by === 'speed' && Math.min(throttle.a, throttle.b) >= 1;
-    if (!full && steps.length > 0) this.try('throttle', throttleWords(1, 'up'), { throttle: 1 }, 1);
+    const down = stopped.stop?.code === 'hose_over_limit';
+    const now = throttle.by === 'speed' ? Math.min(throttle.a, throttle.b) : undefined;
+    if (!down && (steps.length === 0 || (now !== undefined && now >= FULL))) return;
+    // What just clears this section may be stopped by the next: what clears the whole plan is tried as well.
+    const lengths = [Math.min(stopped.reached + 1, this.plan.trunk.length), this.plan.trunk.length];
+    const found = lengths.map((length) => loweredThrottle(this.rig, this.plan, length));
+    const tried = new Set(
+      found.filter((one) => one !== undefined && (down || now === undefined || one > now)),
+    );
+    const [best] = [...tried]
+      .map((one = FULL) => ({
+        throttle: one,
+        found: this.followed(new GrowingLay(this.rig, this.plan, { throttle: one }), 1),
+      }))
+      .sort((a, b) => b.found.reached - a.found.reached || a.throttle - b.throttle);
+    if (best) this.add('throttle', throttleWords(best.throttle, down ? 'down' : 'up'), best.found);
   }
 
   private addPumps(from: number): void {
     for (const tank of [false, true]) {
-      const found = placedPump(this.rig, this.plan, from, tank);
-      if (!found) continue;
+      const placing = placedPump(this.rig, this.plan, { from, tank, dry: this.watch(from) });
+      if (!placing) continue;
+      const found = { ...placing, ...this.watched };
       const { lay, laid, reached } = found;
       const placed = lay.variant.pump;
       const option = this.add(
         tank ? 'portable_tank' : 'booster',
         {
           template: tank
-            ? `a portable tank with ${literal(this.plan.booster.modelName)} at the end of section {section}`
-            : `${literal(this.plan.booster.modelName)} as a booster at the end of section {section}`,
+            ? `a portable tank with ${literal(this.plan.booster.modelName)} at the end of section {section}, before the wye there`
+            : `${literal(this.plan.booster.modelName)} as a booster at the end of section {section}, before the wye there`,
           values: { section: String(placed?.after ?? 0) },
         },
         found,
@@ -203,10 +257,14 @@ class Further {
   }
 
   private try(code: OptionCode, title: Statement, variant: Variant, from: number): void {
-    this.add(code, title, follow(new GrowingLay(this.rig, this.plan, variant), from));
+    this.add(code, title, this.followed(new GrowingLay(this.rig, this.plan, variant), from));
   }
 
-  private add(code: OptionCode, title: Statement, { lay, reached, laid, stop }: Reached): AdvanceOption {
+  private add(
+    code: OptionCode,
+    title: Statement,
+    { lay, reached, laid, stop, dryAt }: Reached,
+  ): AdvanceOption {
     const far = laid && farNozzle(laid);
     const option: AdvanceOption = {
       code,
@@ -218,6 +276,8 @@ class Further {
       farNozzle: far && { name: far.name, flow: far.flow, pressure: far.pressure },
       stop,
       needs: reached > 0 ? needs(lay, reached) : [],
+      dryAt:
+        this.fed && code !== 'tender_shuttle' && dryAt !== undefined && dryAt <= reached ? dryAt : undefined,
     };
     this.options.push(option);
     return option;
@@ -244,7 +304,9 @@ function throttleWords(throttle: number, way: 'up' | 'down'): Statement {
   return {
     template:
       way === 'up'
-        ? 'full throttle'
+        ? throttle >= FULL
+          ? 'full throttle'
+          : 'throttle up to {throttle} of governed speed, as far as the hose may be set for'
         : 'throttle down to {throttle} of governed speed, so that the hose holds',
     values: { throttle: { value: throttle, dimension: 'ratio' } },
   };

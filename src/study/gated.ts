@@ -11,6 +11,7 @@ const SAYS_SO: ReadonlySet<string> = new Set([
   'suction_short',
   'inlet_below_vapour',
   'hose_below_air',
+  'intake_below_floor',
 ]);
 
 /** Cautions of the states that pass the gate, and of those that do not only what says why. */

@@ -1,8 +1,9 @@
-import { pressuresAlong } from '../assembly/along-hose.js';
-import { leastPressure, needOf } from '../assembly/nozzle-needs.js';
-import { citation } from '../catalogue/citation.js';
-import type { Hose } from '../catalogue/schema/hose.js';
+import type { Element } from '../assembly/network-builder.js';
+import { shortOfLeast } from '../assembly/nozzle-needs.js';
 import type { Progressive } from '../layout/progressive.js';
+import { bearingLimit, type HoseLimit, settingLimit } from '../limits/hose-limit.js';
+import { hoseLoads } from '../limits/hose-load.js';
+import { type Impossibility, whyImpossible } from '../limits/impossible.js';
 import { INTAKE_FLOOR, INTAKE_FLOOR_SOURCE } from '../physics/relay.js';
 import type { LimitMet } from './advance-answer.js';
 import { type GrowingLay, type LaidOut, VARIANT_TANK } from './growing-lay.js';
@@ -25,6 +26,7 @@ export function intakeFloor({ booster }: Progressive): { pressure: number; sourc
 /** Every limit of pressure that a lay breaks at a length, the nozzles first. */
 export function pressureLimits(lay: GrowingLay, laid: LaidOut): LimitMet[] {
   return [
+    ...cannotBe(laid),
     ...intakes(lay, laid),
     ...tanksInLine(laid),
     ...nozzlesShort(laid),
@@ -33,22 +35,37 @@ export function pressureLimits(lay: GrowingLay, laid: LaidOut): LimitMet[] {
   ];
 }
 
+/** A state that cannot be, flowing or with every nozzle shut: no figure of it says how well it does. */
+function cannotBe({ point, shut }: LaidOut): LimitMet[] {
+  const stop = (state: LimitMet['state'], why: Impossibility | undefined): LimitMet[] =>
+    why
+      ? [
+          {
+            code: 'cannot_be',
+            at: why.at,
+            state,
+            value: why.value,
+            limit: why.limit,
+            source: why.source,
+            why,
+          },
+        ]
+      : [];
+  return [...stop('flowing', whyImpossible(point)), ...stop('shut', whyImpossible(shut))];
+}
+
 function nozzlesShort({ point, nozzles }: LaidOut): LimitMet[] {
   const short = nozzles.flatMap((nozzle): LimitMet[] => {
-    if (nozzle.state !== 'open') return [];
-    const least = leastPressure(nozzle);
-    const pressure = point.totalPressure(nozzle.inlet);
-    if (least === undefined || pressure >= least - SLACK) return [];
-    const { model } = nozzle;
-    const ranged = model.kind !== 'open_end' && model.working?.from !== undefined;
+    const found = shortOfLeast(point, nozzle);
+    if (found === undefined) return [];
     return [
       {
         code: 'nozzle_below_minimum',
         at: nozzle.name,
         state: 'flowing',
-        value: { value: pressure, dimension: 'pressure' },
-        limit: { value: least, dimension: 'pressure' },
-        source: ranged ? citation(model, 'working') : (needOf(nozzle)?.source ?? 'stated in the layout'),
+        value: { value: found.pressure, dimension: 'pressure' },
+        limit: { value: found.least.pressure, dimension: 'pressure' },
+        source: found.least.source,
       },
     ];
   });
@@ -73,36 +90,32 @@ function tanksInLine({ point }: LaidOut): LimitMet[] {
 }
 
 /** One length says it for all: the one that is furthest over its limit. */
-function hoseOver(laid: LaidOut, state: LimitMet['state']): LimitMet[] {
+function hoseOver(laid: LaidOut, state: LimitMet['state'], limitOf = bearingLimit): LimitMet[] {
   const point = state === 'shut' ? laid.shut : laid.point;
-  let worst: { at: string; pressure: number; hose: Hose; limit: number } | undefined;
-  for (const element of laid.hose) {
-    const hose = element.step?.kind === 'hose' ? element.step.hose : undefined;
-    const limit = hose && lowestLimit(hose);
-    if (hose === undefined || limit === undefined) continue;
-    const pressure = pressuresAlong(point, element).highest;
-    if (pressure > limit + SLACK && (worst === undefined || pressure / limit > worst.pressure / worst.limit))
-      worst = { at: element.name, pressure, hose, limit };
+  let worst: { at: string; pressure: number; limit: HoseLimit } | undefined;
+  for (const { element, hose, highest: pressure } of hoseLoads(point, laid.hose as Element[])) {
+    const limit = limitOf(hose);
+    if (limit === undefined || pressure <= limit.pressure + SLACK) continue;
+    if (worst === undefined || pressure / limit.pressure > worst.pressure / worst.limit.pressure)
+      worst = { at: element.name, pressure, limit };
   }
   if (worst === undefined) return [];
-  const { at, pressure, hose, limit } = worst;
+  const { at, pressure, limit } = worst;
   return [
     {
       code: 'hose_over_limit',
       at,
       state,
       value: { value: pressure, dimension: 'pressure' },
-      limit: { value: limit, dimension: 'pressure' },
-      source: citation(hose, limit === hose.limits?.service_test ? 'limits.service_test' : 'limits.working'),
+      limit: { value: limit.pressure, dimension: 'pressure' },
+      source: limit.source,
     },
   ];
 }
 
-/** What hose may stand under at most, Pa; undefined where nothing is known of it. */
-export function lowestLimit({ limits }: Hose): number | undefined {
-  const { working, service_test } = limits ?? {};
-  if (working === undefined || service_test === undefined) return working ?? service_test;
-  return Math.min(working, service_test);
+/** Hose over what a throttle or a governor may be set to for it, flowing or shut: the rule of every advice on a setting. */
+export function overSetting(laid: LaidOut): LimitMet[] {
+  return [...hoseOver(laid, 'flowing', settingLimit), ...hoseOver(laid, 'shut', settingLimit)];
 }
 
 function intakes({ plan, variant }: GrowingLay, { pump }: LaidOut): LimitMet[] {

@@ -3,6 +3,7 @@ import type { AssembledNozzle } from '../assembly/assembly.js';
 import { leastPressure } from '../assembly/nozzle-needs.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import { lateralsOn, type Progressive, sectionOf } from '../layout/progressive.js';
+import { whyImpossible } from '../limits/impossible.js';
 import type { AdvanceStep, HighestHose, LimitMet } from './advance-answer.js';
 import { totalFlow } from './always-run.js';
 import type { GrowingLay, LaidOut } from './growing-lay.js';
@@ -19,13 +20,14 @@ export function stepAt(lay: GrowingLay, laid: LaidOut): AdvanceStep {
   const own = point.assembly.pumps.filter(({ booster }) => !booster);
   return {
     section: sections,
+    impossible: whyImpossible(point),
     distance: distanceTo(plan, sections),
     height: end.elevation,
     laterals: lateralsOn(plan, sections),
     lateralsOpen: lateralsOpen(laid),
     totalFlow: totalFlow(point),
     pumpPressure: Math.max(...own.map(({ discharge }) => point.gaugePressure(discharge))),
-    wyePressure: point.totalPressure(end),
+    headPressure: point.totalPressure(end),
     farNozzle: farNozzle(laid),
     hoseFlowing: highest(laid, 'flowing'),
     hoseShut: highest(laid, 'shut'),

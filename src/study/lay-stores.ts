@@ -17,10 +17,12 @@ const hoseOf = (layout: Layout): HoseStep[] =>
 
 /** Water that fills the hose on the ground, m3. */
 export function hoseFill(layout: Layout): number {
-  return hoseOf(layout).reduce(
-    (sum, { hose, length, lines }) => sum + contentPerLength(hose) * length * lines,
-    0,
-  );
+  return fillOf(hoseOf(layout));
+}
+
+/** Water that fills lengths of hose, m3. */
+export function fillOf(lengths: readonly HoseStep[]): number {
+  return lengths.reduce((sum, { hose, length, lines }) => sum + contentPerLength(hose) * length * lines, 0);
 }
 
 /** Hose on the ground against hose carried, size by size, as the trade counts it. */

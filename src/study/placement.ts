@@ -2,7 +2,7 @@ import { type Progressive, sectionOf } from '../layout/progressive.js';
 import type { LimitMet } from './advance-answer.js';
 import type { Reached } from './further.js';
 import { alongTrunk, GrowingLay, type LaidOut, type Variant } from './growing-lay.js';
-import { intakeFloor, pressureLimits } from './lay-limits.js';
+import { intakeFloor, overSetting, pressureLimits } from './lay-limits.js';
 import type { Rig } from './rig.js';
 
 /** Slower than this a booster adds too little to be carried up, of its governed speed (a choice of this program). */
@@ -17,7 +17,11 @@ const NOTCH = 0.01;
  *
  * It is throttled so that hose beyond it holds with every nozzle shut; in the line its head then adds to all before it.
  */
-export function placedPump(rig: Rig, plan: Progressive, from: number, tank: boolean): Reached | undefined {
+export function placedPump(
+  rig: Rig,
+  plan: Progressive,
+  { from, tank, dry }: { from: number; tank: boolean; dry: (laid: LaidOut) => LimitMet[] },
+): Reached | undefined {
   const asPlanned = new GrowingLay(rig, plan);
   const plain = alongTrunk(asPlanned, asPlanned.at(Math.min(from, plan.trunk.length)));
   const floor = tank ? 0 : intakeFloor(plan).pressure;
@@ -32,7 +36,7 @@ export function placedPump(rig: Rig, plan: Progressive, from: number, tank: bool
     for (;;) {
       const here = found.at(section);
       const limits = pressureLimits(found, here);
-      [stop] = limits;
+      [stop] = limits.length > 0 ? limits : dry(here);
       if (stop === undefined) laid = here;
       if (stop && first === undefined) first = { lay: found, reached: section - 1, stop };
       const further = stop && placeBefore(found, here, limits, after, floor);
@@ -76,9 +80,7 @@ function variantAt(rig: Rig, plan: Progressive, after: number, tank: boolean): G
  */
 function heldThrottle(lay: GrowingLay, throttle: number): number {
   const laid = lay.at(lay.plan.trunk.length);
-  const over = pressureLimits(lay, laid).find(
-    ({ code, state }) => code === 'hose_over_limit' && state === 'shut',
-  );
+  const over = overSetting(laid).find(({ state }) => state === 'shut');
   if (!over) return throttle;
   const pump = lay.inserted();
   const rise = laid.shut.totalPressure(pump.discharge) - laid.shut.totalPressure(pump.inlet);

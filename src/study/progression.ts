@@ -1,20 +1,21 @@
 import type { Statement } from '../caution/caution.js';
-import { cautionsOf } from '../caution/cautions.js';
 import type { Layout } from '../layout/layout.js';
 import type { Flowing } from '../layout/progressive.js';
-import { TANK_RESERVE, TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
+import { TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import type { AdvanceAnswer, AdvanceStep, LimitMet, StoreUse } from './advance-answer.js';
 import { assumptions } from './assumptions.js';
-import { DrawDown } from './drawdown.js';
 import { furtherOptions } from './further.js';
+import { gatedCautions } from './gated.js';
 import { GrowingLay, type LaidOut } from './growing-lay.js';
+import { hoseWithoutLimit } from './hose-limits.js';
 import { laidCases } from './laid-cases.js';
 import { stepAt } from './lay-step.js';
-import { hoseFill, lacking } from './lay-stores.js';
+import { lacking } from './lay-stores.js';
 import { Rig } from './rig.js';
 import { sustainedFlow } from './shuttle.js';
 import { solverReport } from './solver-report.js';
-import { drawnFrom } from './supply.js';
+import { tankClockIfSteady } from './tank-clock.js';
+import { WaterOnTheWay, waterLimits } from './water-on-the-way.js';
 
 /** Raised where a layout that does not grow is asked how it grows. */
 export class NoProgressiveLay extends Error {
@@ -41,7 +42,7 @@ export async function advanceLayout(layout: Layout): Promise<AdvanceAnswer> {
   for (let section = 1; section <= plan.trunk.length && stop === undefined; section++) {
     const laid = lay.at(section);
     const step = stepAt(lay, laid);
-    step.water = water.at(laid, lay.layoutAt(section));
+    step.water = step.impossible ? undefined : water.at(laid);
     step.limits.push(...storeLimits(step));
     steps.push(step);
     [stop] = step.limits;
@@ -70,53 +71,12 @@ export async function advanceLayout(layout: Layout): Promise<AdvanceAnswer> {
     steps,
     reached,
     stop,
-    options: stop === undefined ? [] : furtherOptions(rig, plan, steps),
-    cautions: cautionsOf({ layout: asLaid, cases }),
+    options: stop === undefined ? [] : furtherOptions(rig, plan, steps, water),
+    cautions: gatedCautions({ layout: asLaid, cases, tank: tankClockIfSteady(asLaid, point) }),
+    hoseWithoutLimit: hoseWithoutLimit(point.assembly),
     assumptions: [...planAssumptions(layout), ...assumptions(asLaid, point.assembly.site)],
     solver: solverReport(point),
   };
-}
-
-/** The tank as the lay grows: filled into hose, poured while sections are laid, and what is left of it. */
-class WaterOnTheWay {
-  private readonly layout: Layout;
-  private readonly inflow: number;
-  private poured = 0;
-
-  constructor(layout: Layout) {
-    this.layout = layout;
-    this.inflow = layout.shuttle ? sustainedFlow(layout.shuttle) : 0;
-  }
-
-  at({ sections, solved, point }: LaidOut, layout: Layout): AdvanceStep['water'] {
-    const { tank } = this.layout.engine;
-    if (this.layout.supply.kind !== 'tank' || tank === undefined) return undefined;
-    const { pace } = this.layout.progressive ?? {};
-    const fill = hoseFill(layout);
-    const used = this.poured;
-    const reserve = TANK_RESERVE * tank.capacity;
-    const level = tank.capacity - used - fill;
-    const left = Math.max(0, level - reserve);
-    const wait = Math.max(0, (this.layout.shuttle?.first_in ?? 0) - (sections - 1) * (pace ?? 0));
-    const drawDown = new DrawDown(tank, solved);
-    const lasts = left > 0 ? this.lasts(drawDown, level, reserve, wait) : 0;
-    drawDown.refill();
-    if (pace !== undefined) {
-      const drawn = drawnFrom(point, point.assembly.source.node);
-      const brought = this.inflow * Math.max(0, pace - wait);
-      this.poured += Math.max(0, drawn * pace - brought);
-    }
-    return { fill, used, left, lasts };
-  }
-
-  /** Time to the reserve, s, where tenders bring water after a wait; null where they then keep up. */
-  private lasts(drawDown: DrawDown, level: number, reserve: number, wait: number): number | null {
-    const alone = drawDown.time(level, reserve, 0, 2);
-    if (alone === null || this.inflow === 0 || alone <= wait) return alone;
-    const then = level - (level - reserve) * (wait / alone);
-    const fed = drawDown.time(then, reserve, this.inflow, 2);
-    return fed === null ? null : wait + fed;
-  }
 }
 
 /** Hose, fittings and water that a step has not got. */
@@ -130,20 +90,7 @@ function storeLimits({ hose, fittings, water }: AdvanceStep): LimitMet[] {
       limit: carried,
       source: 'what the layout says is carried',
     }));
-  const dry: LimitMet[] =
-    water && water.left <= 0
-      ? [
-          {
-            code: 'water_run_out',
-            at: 'tank',
-            state: 'flowing',
-            value: { value: water.left, dimension: 'volume' },
-            limit: { value: 0, dimension: 'volume' },
-            source: TANK_RESERVE_SOURCE,
-          },
-        ]
-      : [];
-  return [...short('hose_run_out', hose), ...short('fittings_run_out', fittings), ...dry];
+  return [...short('hose_run_out', hose), ...short('fittings_run_out', fittings), ...waterLimits(water)];
 }
 
 export function flowingWords(flowing: Flowing | undefined): Statement {
@@ -163,12 +110,12 @@ function planAssumptions(layout: Layout): Statement[] {
   const statements: Statement[] = [
     {
       template:
-        'A step is sound while every open nozzle has at least the foot of its working range, or its rating where it has none; hose stands below its working pressure and its service test pressure, flowing and all shut; and hose, fittings and water last',
+        'A step is sound while every open nozzle has at least the foot of its working range, or its rating where it has none; hose stands below the lower of its working and its service test pressure, flowing and all shut; the state can be; and hose, fittings and water last',
       source: 'the limits of each part; choice of this program which of them stop a lay',
     },
     {
       template:
-        'All shut is taken at the throttle that the step flows at: a governor that holds a pressure would keep it lower',
+        'All shut is taken at the throttle that the step flows at, or with the governor turning the pumps down where it holds a pressure',
       source: 'common practice, no source',
     },
   ];

@@ -74,11 +74,12 @@ export function lastsFrom(
   level: number,
   reserve: number,
   inflow = 0,
+  pieces = 4,
 ): { lasts: number | null; ends?: TankClock['ends'] } {
   if (level <= reserve) return { lasts: 0 };
   const { to, why } = lowestLevel(drawDown, level, reserve);
-  if (why === undefined) return { lasts: drawDown.time(level, reserve, inflow) };
-  const lasts = level > to ? drawDown.time(level, to, inflow) : 0;
+  if (why === undefined) return { lasts: drawDown.time(level, reserve, inflow, pieces) };
+  const lasts = level > to ? drawDown.time(level, to, inflow, pieces) : 0;
   return { lasts, ends: { left: to, why } };
 }
 

@@ -126,7 +126,9 @@ test('flow says what leaves, which nozzle is off its range, and which pump is sh
   expect(text).toMatch(/^FLOWS 44 gpm in parallel through 2 open nozzles; out of working range: right STOP/);
   expect(text).toContain('right 22 gpm 31 psi 6.7 lbf 41 ft OUT OF RANGE (from 40 psi)');
   expect(text).toContain('State running SHUT OUT');
-  expect(text).toContain('450 gal of 500 gal can be used. At this flow it lasts 10 min.');
+  expect(text).toContain(
+    '40 gal fill the hose first and 50 gal are kept back, which leaves 410 gal of 500 gal. As it runs down it lasts 9.4 min.',
+  );
 });
 
 test('the sources of a report are in it, and no sentence ends twice', () => {

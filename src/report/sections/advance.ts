@@ -9,8 +9,10 @@ import type {
 } from '../../study/answer.js';
 import { type Block, heading, type ListItem, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { impossibleText } from '../impossible.js';
 import { statementText } from '../sentence.js';
 import { counted, listed, STAGING_PHRASES, sentence } from '../words.js';
+import { hoseLimitSection } from './flows.js';
 import { stopLine } from './verdict.js';
 
 /** Pieces are counted, all else has a unit. */
@@ -19,15 +21,20 @@ function amount(field: string, measure: Measure, figures: Figures): string {
 }
 
 /** What stops a lay, in a sentence without its end. */
-export function limitText({ code, at, state, value, limit }: LimitMet, figures: Figures): string {
+export function limitText({ code, at, state, value, limit, why }: LimitMet, figures: Figures): string {
+  if (why) return `${state === 'shut' ? 'with every nozzle shut ' : ''}${impossibleText(why, figures)}`;
   const is = amount('limits.value', value, figures);
   const against =
     limit.dimension === 'ratio' ? String(limit.value) : figures.stated('limits.limit', limit, [value.value]);
   const sided =
     value.dimension === 'pressure' ? figures.measure('limits.value', value, { limit: limit.value }) : is;
   switch (code) {
+    case 'cannot_be':
+      return `${at} cannot be in the state that this takes`;
     case 'nozzle_below_minimum':
-      return `${at} has ${sided}, and needs ${against}`;
+      return value.value < 0
+        ? `no water reaches ${at}, which needs ${against}`
+        : `${at} has ${sided}, and needs ${against}`;
     case 'hose_over_limit':
       return `${at} stands at ${sided} ${state === 'shut' ? 'with every nozzle shut' : 'while water flows'}, over its limit of ${against}`;
     case 'intake_below_floor':
@@ -41,7 +48,7 @@ export function limitText({ code, at, state, value, limit }: LimitMet, figures: 
     case 'fittings_run_out':
       return `no more of ${at}: ${is} used, ${against} carried`;
     case 'water_run_out':
-      return 'the tank is down to its reserve before the hose is full';
+      return 'the tank is down to its reserve, what fills the hose and was poured on the way taken off';
   }
 }
 
@@ -86,6 +93,15 @@ export function planSection({ plan }: AdvanceAnswer, figures: Figures): Block[] 
 
 function flowRow(step: AdvanceStep, figures: Figures): string[] {
   const { farNozzle: far } = step;
+  if (step.impossible)
+    return [
+      `${step.section} STOP`,
+      figures.say('steps.distance', 'length', step.distance),
+      figures.say('steps.height', 'length', step.height),
+      `${step.lateralsOpen} of ${step.laterals}`,
+      'cannot be',
+      ...['', '', '', ''],
+    ];
   return [
     `${step.section}${step.limits.length > 0 ? ' STOP' : ''}`,
     figures.say('steps.distance', 'length', step.distance),
@@ -93,10 +109,15 @@ function flowRow(step: AdvanceStep, figures: Figures): string[] {
     `${step.lateralsOpen} of ${step.laterals}`,
     figures.say('steps.total_flow', 'flow', step.totalFlow),
     figures.say('steps.pump_pressure', 'pressure', step.pumpPressure),
-    figures.say('steps.wye_pressure', 'pressure', step.wyePressure),
-    far ? figures.say('steps.far_nozzle.pressure', 'pressure', far.pressure, { limit: far.least }) : 'shut',
+    standingText('steps.head_pressure', step.headPressure, figures),
+    far ? standingText('steps.far_nozzle.pressure', far.pressure, figures, far.least) : 'shut',
     far ? figures.say('steps.far_nozzle.flow', 'flow', far.flow) : '',
   ];
+}
+
+/** Where no water comes, below the pressure of the air, that is what is said. */
+function standingText(field: string, pressure: number, figures: Figures, limit?: number): string {
+  return pressure < 0 ? 'no water' : figures.say(field, 'pressure', pressure, { limit });
 }
 
 /** The highest pressure and where: a section by its number, else the line by its name. */
@@ -108,15 +129,16 @@ function highestText({ at, pressure }: HighestHose, field: string, figures: Figu
 
 function strainRow(step: AdvanceStep, sizes: readonly string[], figures: Figures): string[] {
   const { hoseFlowing, hoseShut, hose, water } = step;
-  const lasts =
-    water === undefined
+  const lasts = step.impossible
+    ? ''
+    : water === undefined
       ? 'no tank'
       : water.lasts === null
         ? 'keeps up'
         : figures.say('steps.water.lasts', 'time', water.lasts);
   return [
     `${step.section}${step.limits.length > 0 ? ' STOP' : ''}`,
-    highestText(hoseFlowing, 'steps.hose_flowing.pressure', figures),
+    step.impossible ? 'cannot be' : highestText(hoseFlowing, 'steps.hose_flowing.pressure', figures),
     highestText(hoseShut, 'steps.hose_shut.pressure', figures),
     ...sizes.map((size) =>
       leftOf(
@@ -152,7 +174,7 @@ function changing(steps: readonly AdvanceStep[]): string[] {
 }
 
 /** Two tables, as one would not fit a page: what flows, and what the hose bears and what is left. */
-export function stepsSection({ steps }: AdvanceAnswer, figures: Figures): Block[] {
+export function stepsSection({ steps, hoseWithoutLimit }: AdvanceAnswer, figures: Figures): Block[] {
   const right = (title: string) => ({ title, align: 'right' as const });
   const sizes = changing(steps);
   return [
@@ -161,7 +183,7 @@ export function stepsSection({ steps }: AdvanceAnswer, figures: Figures): Block[
       kind: 'table',
       columns: [
         { title: 'Section' },
-        ...['Hose', 'Height', 'Open', 'Total', 'At pump', 'Far wye', 'Far nozzle', 'Flow'].map(right),
+        ...['Hose', 'Height', 'Open', 'Total', 'At pump', 'Head of hose', 'Far nozzle', 'Flow'].map(right),
       ],
       rows: steps.map((step) => flowRow(step, figures)),
     },
@@ -178,6 +200,7 @@ export function stepsSection({ steps }: AdvanceAnswer, figures: Figures): Block[
       rows: steps.map((step) => strainRow(step, sizes, figures)),
     },
     paragraph('Most: the highest pressure in the hose, and at which section or line it stands.', 'quiet'),
+    ...hoseLimitSection(hoseWithoutLimit),
   ];
 }
 
@@ -200,7 +223,7 @@ export function storesSection({ steps, reached }: AdvanceAnswer, figures: Figure
     ...(water
       ? [
           paragraph(
-            `Filling this hose takes ${figures.say('water.fill', 'volume', water.fill)}${water.used > 0 ? `, and ${figures.say('water.used', 'volume', water.used)} have been poured on the way` : ''}; ${figures.say('water.left', 'volume', water.left)} are left above the reserve.`,
+            `Filling this hose takes ${figures.say('water.fill', 'volume', water.fill)}${water.used > 0 ? `, ${figures.say('water.used', 'volume', water.used)} have been poured on the way` : ''}${water.brought > 0 ? `, ${figures.say('water.brought', 'volume', water.brought)} have been brought by tenders` : ''}; ${figures.say('water.left', 'volume', water.left)} are left above the reserve.`,
           ),
         ]
       : []),
@@ -232,6 +255,8 @@ function optionItem(option: AdvanceOption, figures: Figures): ListItem {
     });
     lines.push(`Takes ${listed(missing)} than is carried.`);
   }
+  if (gained > 0 && option.dryAt !== undefined)
+    lines.push(`The tank is down to its reserve at section ${option.dryAt}: tenders must have come by then.`);
   const word = gained > 0 ? `+${counted(gained, 'section')}` : 'NO FURTHER';
   return {
     lead: `${word}: ${statementText(option.title, figures)}`,
