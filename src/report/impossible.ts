@@ -23,6 +23,16 @@ export function impossibleText({ at, value, limit, why }: Impossibility, figures
   );
 }
 
+/** In a few words, for a cell: without the figures. */
+const IN_BRIEF: Record<Impossibility['code'], string> = {
+  water_parts: 'water boils at',
+  hose_flat: 'hose pressed flat at',
+  past_curve: 'past its curve:',
+  suction_short: 'cavitates:',
+};
+
+export const impossibleBrief = ({ code, at }: Impossibility): string => `${IN_BRIEF[code]} ${at}`;
+
 /** Of several reasons the first stands in the headline, and the others under it. */
 export function impossibleLines([, ...others]: readonly Impossibility[], figures: Figures): Block[] {
   return [

@@ -3,15 +3,17 @@ import type { ReachAnswer, ReachStaging } from '../study/answer.js';
 import { cautionTree, headTree, orNull, solverTree, statementTree } from './json-tree.js';
 import { of } from './required.js';
 
-const stagingTree = ({ staging, shutPressure, overHose, rows }: ReachStaging) => ({
+const stagingTree = ({ staging, shutPressure, overHose, stops, rows }: ReachStaging, units: UnitSystem) => ({
   staging,
   shut_pressure: of('pressure', shutPressure),
   over_hose: overHose ? { limit: of('pressure', overHose.limit), source: overHose.source } : null,
+  stops: stops.map((caution) => cautionTree(caution, units)),
   rows: rows.map(({ grade, cells }) => ({
     grade: of('ratio', grade),
-    cells: cells.map(({ laterals, length, height, limit }) => ({
+    cells: cells.map(({ laterals, length, from, height, limit }) => ({
       laterals,
       length: of('length', length),
+      from: orNull('length', from),
       height: of('length', height),
       limit,
     })),
@@ -42,7 +44,8 @@ export const reachTree = (answer: ReachAnswer, units: UnitSystem) => ({
     ? { height: of('length', answer.downhill.height), pressure: of('pressure', answer.downhill.pressure) }
     : null,
   as_laid: answer.asLaid,
-  stagings: answer.stagings.map(stagingTree),
+  stagings: answer.stagings.map((staging) => stagingTree(staging, units)),
+  hose_without_limit: answer.hoseWithoutLimit,
   cautions: answer.cautions.map((caution) => cautionTree(caution, units)),
   assumptions: answer.assumptions.map((statement) => statementTree(statement, units)),
   solver: solverTree(answer.solver),

@@ -227,6 +227,9 @@ export const reachJson = z
         staging: stagingName,
         shut_pressure: quantityJson('At the outlet, every nozzle shut.'),
         over_hose: z.strictObject({ limit: quantityJson('Of the hose.'), source: z.string() }).nullable(),
+        stops: z
+          .array(cautionJson)
+          .meta({ description: 'Of a staging that is not laid: what must not be run in it.' }),
         rows: z.array(
           z.strictObject({
             grade: quantityJson('Height gained over level distance.'),
@@ -234,14 +237,18 @@ export const reachJson = z
               z.strictObject({
                 laterals: z.int(),
                 length: quantityJson('Of the trunk.'),
+                from: maybe('Shorter lays do not do; null where every shorter one does.'),
                 height: quantityJson('Gained over it.'),
-                limit: z.enum(['nozzle', 'longest_looked_at', 'no_steady_answer']),
+                limit: z.enum(['nozzle', 'hose', 'cannot_be', 'longest_looked_at', 'no_steady_answer']),
               }),
             ),
           }),
         ),
       }),
     ),
+    hose_without_limit: z
+      .array(z.string())
+      .meta({ description: 'The trunk, where no limit of its hose is known.' }),
     cautions: z.array(cautionJson),
     assumptions: z.array(statementJson),
     solver: solverJson,

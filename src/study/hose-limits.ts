@@ -6,7 +6,10 @@ import { laidHose } from './ground-line.js';
 /** Hose on the ground of which no limit is known, each kind once by its name: of it nothing says what it bears. */
 export function hoseWithoutLimit(assembly: Assembly): string[] {
   const names = laidHose(assembly).flatMap(({ step }) =>
-    step?.kind === 'hose' && bearingLimit(step.hose) === undefined ? [step.modelName] : [],
+    // Hard suction hose is drawn through, and stands under no pressure to speak of.
+    step?.kind === 'hose' && step.hose.kind !== 'suction' && bearingLimit(step.hose) === undefined
+      ? [step.modelName]
+      : [],
   );
   return [...new Set(names)];
 }

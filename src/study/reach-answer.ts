@@ -9,8 +9,13 @@ export interface ReachCell {
   length: number;
   /** Height gained over it, m. */
   height: number;
-  /** What ends it: a nozzle below its need, the longest lay that is looked at, or a lay for which no steady flow was found. */
-  limit: 'nozzle' | 'longest_looked_at' | 'no_steady_answer';
+  /** Of a slope on which shorter lays do not do: from where they do, m. */
+  from?: number;
+  /**
+   * What ends it: a nozzle below its need, hose over its limit flowing or with every nozzle shut, a state that cannot be, the
+   * longest lay that is looked at, or a lay for which no steady flow was found.
+   */
+  limit: 'nozzle' | 'hose' | 'cannot_be' | 'longest_looked_at' | 'no_steady_answer';
 }
 
 export interface ReachRow {
@@ -25,6 +30,8 @@ export interface ReachStaging {
   shutPressure: number;
   /** The hose limit that the shut pressure breaks, if it does. */
   overHose?: { limit: number; source: string };
+  /** Of a staging that is not laid: what must not be run in it. */
+  stops: Caution[];
   rows: ReachRow[];
 }
 
@@ -46,6 +53,9 @@ export interface ReachAnswer {
   downhill?: { height: number; pressure: number };
   asLaid: StagingName;
   stagings: ReachStaging[];
+  /** The trunk, where no limit of its hose is known. */
+  hoseWithoutLimit: string[];
+  /** In the staging as laid. */
   cautions: Caution[];
   assumptions: Statement[];
   solver: SolverReport;

@@ -5,15 +5,17 @@ import { STAGING_PHRASES } from '../assembly/staging-words.js';
 import { citation } from '../catalogue/citation.js';
 import type { Hose } from '../catalogue/schema/hose.js';
 import type { Nozzle } from '../catalogue/schema/nozzle.js';
-import { cautionsOf } from '../caution/cautions.js';
-import type { HazardCase } from '../caution/hazard.js';
 import type { Layout } from '../layout/layout.js';
 import type { BranchStep, HoseStep, NozzleStep, Step } from '../layout/step.js';
+import { bearingLimit } from '../limits/hose-limit.js';
+import { hoseLoads } from '../limits/hose-load.js';
 import { FOOT } from '../physics/customary.js';
 import { pressureOfHeight } from '../physics/elevation.js';
 import type { Statement } from './answer.js';
 import { assumptions } from './assumptions.js';
 import { ifSteady } from './if-steady.js';
+import { gated, gatedCautions } from './gated.js';
+import { laidHose } from './ground-line.js';
 import type { ReachAnswer, ReachCell, ReachStaging } from './reach-answer.js';
 import { Rig, SolvedAssembly } from './rig.js';
 import { solverReport } from './solver-report.js';
@@ -27,6 +29,14 @@ export const USUAL_LATERALS: readonly number[] = [0, 1, 2, 4];
 /** Longer lays are not looked at, m (20,000 ft): crews have laid 15,000 to 20,000 ft, trade article. */
 const LONGEST = 20_000 * FOOT;
 const SHORTEST = 1 * FOOT;
+/** Lengths that are looked at, m: close where lays are short, by half as much again farther out. */
+const LENGTHS: readonly number[] = [
+  SHORTEST,
+  ...[
+    25, 50, 100, 150, 200, 300, 400, 600, 800, 1000, 1400, 2000, 2800, 4000, 5600, 8000, 11_000, 15_000,
+  ].map((feet) => feet * FOOT),
+  LONGEST,
+];
 /** Lengths are found to this, m. */
 const LENGTH_FOUND = 0.5 * FOOT;
 
@@ -65,12 +75,19 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
   if (counts.length === 0)
     throw new NothingToReach('the layout has no lateral: ask for 0 laterals, or give its lay a branch');
   const trials = SIDE_BY_SIDE.filter((one) => rig.can(one)).map((one) => new Trial(rig, one, parts));
-  const stagings = trials.map((trial) => trial.answer(grades, counts));
   const own = trials.find(({ staging }) => staging === layout.staging) ?? trials[0];
   const first = ifSteady(() => own.at(parts.hose.length, 0, counts[0])) ?? own.shut;
-  const cases = trials.map(({ staging, shut }): HazardCase => {
-    return { kind: 'laid_shut', when: `with every nozzle shut, ${STAGING_PHRASES[staging]}`, point: shut };
-  });
+  const cautionsIn = ({ staging, shut }: Trial) =>
+    gatedCautions({
+      layout,
+      cases: [
+        { kind: 'laid_shut', when: `with every nozzle shut, ${STAGING_PHRASES[staging]}`, point: shut },
+      ],
+    });
+  const stagings = trials.map((trial) => ({
+    ...trial.answer(grades, counts),
+    stops: trial === own ? [] : cautionsIn(trial).filter(({ level }) => level === 'stop'),
+  }));
   const need = needOf(first.assembly.nozzles.at(-1) as OperatingPoint['assembly']['nozzles'][number]);
   return {
     question: 'reach',
@@ -93,7 +110,8 @@ export async function reachOf(layout: Layout, options: ReachOptions = {}): Promi
       : undefined,
     asLaid: layout.staging,
     stagings,
-    cautions: cautionsOf({ layout, cases }),
+    hoseWithoutLimit: bearingLimit(parts.hose.hose) ? [] : [parts.hose.modelName],
+    cautions: cautionsIn(own),
     assumptions: [...notHeld(layout), ...assumptions(layout, first.assembly.site)],
     solver: solverReport(first),
   };
@@ -109,6 +127,9 @@ function notHeld({ throttle }: Layout): Statement[] {
     },
   ];
 }
+
+/** What a length comes to. */
+type Outcome = 'serves' | 'nozzle' | 'hose' | 'cannot_be' | 'no_steady_answer';
 
 /** One staging, tried on one lay after another. */
 class Trial {
@@ -133,61 +154,94 @@ class Trial {
     const { shut, parts } = this;
     const outlet = shut.assembly.outlets[0];
     const shutPressure = shut.gaugePressure(outlet.place);
-    const { limits } = parts.hose.hose;
-    const limit = limits?.service_test ?? limits?.working;
+    const limit = bearingLimit(parts.hose.hose);
     return {
       staging: this.staging,
       shutPressure,
       overHose:
-        limit !== undefined && shutPressure > limit
-          ? { limit, source: citation(parts.hose.hose, 'limits') }
+        limit !== undefined && shutPressure > limit.pressure
+          ? { limit: limit.pressure, source: limit.source }
           : undefined,
-      rows: grades.map((grade) => ({ grade, cells: laterals.map((count) => this.cell(grade, count)) })),
+      stops: [],
+      rows: grades.map((grade) => ({ grade, cells: laterals.map((count) => this.reach(grade, count)) })),
     };
   }
 
-  /** A lay without a steady flow leaves its own cell empty, and no other. */
-  private cell(grade: number, laterals: number): ReachCell {
-    const none: ReachCell = { laterals, length: 0, height: 0, limit: 'no_steady_answer' };
-    return ifSteady(() => this.reach(grade, laterals)) ?? none;
+  /**
+   * The longest trunk that serves every nozzle in a state that can be, with hose within its limit flowing and shut. Uphill and
+   * on the level margins fall steadily with its length. Downhill each length adds height as well as friction, and a short lay
+   * may be past the end of a curve: lengths are looked at one after another.
+   */
+  private reach(grade: number, laterals: number): ReachCell {
+    let best: { from: number; to: number } | undefined;
+    let from: number | undefined;
+    let ends: Outcome = 'nozzle';
+    let last: number = SHORTEST;
+    for (const length of LENGTHS) {
+      const found = this.outcome(length, grade, laterals);
+      if (found === 'serves') {
+        from ??= from === undefined && length > SHORTEST ? this.edge(last, length, grade, laterals) : length;
+        best = { from, to: length };
+        ends = 'serves';
+      } else {
+        if (best && ends === 'serves') {
+          best.to = this.edge(length, best.to, grade, laterals);
+          ends = this.outcome(best.to + LENGTH_FOUND, grade, laterals);
+          if (ends === 'serves') ends = found;
+        }
+        if (best === undefined) ends = found;
+        from = undefined;
+        if (grade >= 0 && (found === 'nozzle' || best)) break;
+        // Below this height it is over its limit at every greater length too.
+        if (found === 'hose' && grade < 0) break;
+      }
+      last = length;
+    }
+    if (best === undefined) return cellOf(laterals, 0, grade, ends === 'serves' ? 'nozzle' : ends);
+    const limit = ends === 'serves' ? 'longest_looked_at' : ends;
+    const cell = cellOf(laterals, best.to, grade, limit);
+    return best.from > SHORTEST ? { ...cell, from: best.from } : cell;
   }
 
-  /** The longest trunk that still serves every nozzle: margins fall steadily with its length uphill and on the level. */
-  private reach(grade: number, laterals: number): ReachCell {
-    const cell = (length: number, limit: ReachCell['limit'] = 'nozzle'): ReachCell => ({
-      laterals,
-      length,
-      height: (length * grade) / Math.hypot(1, grade),
-      limit,
-    });
-    const margin = (length: number) => leastMargin(this.at(length, grade, laterals));
-    let low = SHORTEST;
-    let atLow = margin(low);
-    if (atLow < 0) return cell(0);
-    let high = 400 * FOOT;
-    let atHigh = margin(high);
-    while (atHigh >= 0) {
-      if (high >= LONGEST) return cell(LONGEST, 'longest_looked_at');
-      low = high;
-      atLow = atHigh;
-      high = Math.min(4 * high, LONGEST);
-      atHigh = margin(high);
+  /** What a length comes to: it serves, or what it fails by. */
+  private outcome(length: number, grade: number, laterals: number): Outcome {
+    if (this.overWhenShut(length, grade, laterals)) return 'hose';
+    const found = gated(() => this.at(length, grade, laterals));
+    if (found === undefined) return 'no_steady_answer';
+    if (found.why) return 'cannot_be';
+    if (leastMargin(found.point) < 0) return 'nozzle';
+    return hoseLoads(found.point, laidHose(found.point.assembly)).some(({ hose, highest }) => {
+      const limit = bearingLimit(hose)?.pressure;
+      return limit !== undefined && highest > limit;
+    })
+      ? 'hose'
+      : 'serves';
+  }
+
+  /** With every nozzle shut water stands still, and hose at the foot of the slope bears the height as well. */
+  private overWhenShut(length: number, grade: number, laterals: number): boolean {
+    const { shut, parts } = this;
+    const outlet = shut.totalPressure(shut.assembly.outlets[0].place);
+    const depth = Math.max(0, -riseOf(length, grade));
+    const { waterDensity } = shut.assembly.site;
+    const lowest = (hose: Hose, height: number) => {
+      const limit = bearingLimit(hose)?.pressure;
+      return limit !== undefined && outlet + pressureOfHeight(height, waterDensity) > limit;
+    };
+    if (lowest(parts.hose.hose, depth)) return true;
+    const lateral = parts.lateral?.hose;
+    return laterals > 0 && lateral !== undefined && lowest(lateral.hose, (depth * laterals) / (laterals + 1));
+  }
+
+  /** The edge between a length that fails and one that serves, on the side that serves. */
+  private edge(fails: number, serves: number, grade: number, laterals: number): number {
+    let [bad, good] = [fails, serves];
+    while (Math.abs(good - bad) > LENGTH_FOUND) {
+      const middle = (bad + good) / 2;
+      if (this.outcome(middle, grade, laterals) === 'serves') good = middle;
+      else bad = middle;
     }
-    // Regula falsi, halving where it stalls.
-    for (let tries = 0; high - low > LENGTH_FOUND; tries++) {
-      const guess = low + (atLow * (high - low)) / (atLow - atHigh);
-      const edge = 0.01 * (high - low);
-      const length = tries % 3 === 2 ? (low + high) / 2 : Math.min(Math.max(guess, low + edge), high - edge);
-      const at = margin(length);
-      if (at >= 0) {
-        low = length;
-        atLow = at;
-      } else {
-        high = length;
-        atHigh = at;
-      }
-    }
-    return cell(low);
+    return good;
   }
 
   private solve(length: number, grade: number, laterals: number, state: 'open' | 'shut'): OperatingPoint {
@@ -199,6 +253,13 @@ class Trial {
       .assemble({ staging: this.staging, lay: 'whole', nozzleState: () => state });
     return new SolvedAssembly(assembly).solve();
   }
+}
+
+/** Height that a trunk gains over its length, m. */
+const riseOf = (length: number, grade: number): number => (length * grade) / Math.hypot(1, grade);
+
+function cellOf(laterals: number, length: number, grade: number, limit: ReachCell['limit']): ReachCell {
+  return { laterals, length, height: riseOf(length, grade), limit };
 }
 
 function leastMargin(point: OperatingPoint): number {

@@ -119,11 +119,13 @@ export function reaching(): ReachAnswer {
     carried: ft(1000),
     longest: ft(20_000),
     asLaid: 'parallel',
+    hoseWithoutLimit: [],
     stagings: [
       {
         staging: 'parallel',
         shutPressure: psi(407),
         overHose: { limit: psi(300), source: 'purchase specification' },
+        stops: [],
         rows: [
           {
             grade: 0,

@@ -93,5 +93,8 @@ export const reach: LayoutCommand<ReachAnswer, Given> = {
       throw error;
     }
   },
-  holds: () => true,
+  holds: ({ stagings, asLaid }) => {
+    const own = stagings.find(({ staging }) => staging === asLaid) ?? stagings[0];
+    return own.rows.some(({ cells }) => cells.some(({ length }) => length > 0));
+  },
 };

@@ -183,7 +183,7 @@ export function stepsSection({ steps, hoseWithoutLimit }: AdvanceAnswer, figures
       kind: 'table',
       columns: [
         { title: 'Section' },
-        ...['Hose', 'Height', 'Open', 'Total', 'At pump', 'Head of hose', 'Far nozzle', 'Flow'].map(right),
+        ...['Hose', 'Height', 'Open', 'Total', 'At pump', 'At head', 'Far nozzle', 'Flow'].map(right),
       ],
       rows: steps.map((step) => flowRow(step, figures)),
     },
@@ -199,7 +199,10 @@ export function stepsSection({ steps, hoseWithoutLimit }: AdvanceAnswer, figures
       ],
       rows: steps.map((step) => strainRow(step, sizes, figures)),
     },
-    paragraph('Most: the highest pressure in the hose, and at which section or line it stands.', 'quiet'),
+    paragraph(
+      'At head: at the head of the hose, where the trunk ends. Most: the highest pressure in the hose, and at which section or line it stands.',
+      'quiet',
+    ),
     ...hoseLimitSection(hoseWithoutLimit),
   ];
 }

@@ -2,7 +2,7 @@ import type { Impossibility } from '../../limits/impossible.js';
 import type { CaseAnswer } from '../../study/answer.js';
 import { type Block, type Cell, heading } from '../document.js';
 import type { Figures } from '../figures.js';
-import { impossibleText } from '../impossible.js';
+import { impossibleBrief } from '../impossible.js';
 
 function breaksCell({ breaks }: CaseAnswer): Cell {
   if (breaks.length === 0) return 'no limit';
@@ -10,8 +10,8 @@ function breaksCell({ breaks }: CaseAnswer): Cell {
 }
 
 /** No figure of a state that cannot be, and why. */
-function withheld({ title }: CaseAnswer, why: Impossibility, figures: Figures): Cell[] {
-  return [title, { text: 'cannot be', tone: 'bad' }, '', impossibleText(why, figures)];
+function withheld({ title }: CaseAnswer, why: Impossibility): Cell[] {
+  return [title, { text: 'cannot be', tone: 'bad' }, '', impossibleBrief(why)];
 }
 
 /** States that are run whether anyone asks or not. */
@@ -29,7 +29,7 @@ export function casesSection(cases: CaseAnswer[], figures: Figures): Block[] {
       ],
       rows: cases.map((one) =>
         one.impossible
-          ? withheld(one, one.impossible, figures)
+          ? withheld(one, one.impossible)
           : [
               one.title,
               figures.say('cases.total_flow', 'flow', one.totalFlow),

@@ -1,7 +1,9 @@
 import type { ReachAnswer, ReachCell, ReachRow, ReachStaging } from '../../study/answer.js';
 import { type Block, heading, paragraph } from '../document.js';
 import type { Figures } from '../figures.js';
+import { cautionText } from '../sentence.js';
 import { counted, STAGING_PHRASES, STAGING_WORDS, sentence } from '../words.js';
+import { hoseLimitSection } from './flows.js';
 import { stopLine } from './verdict.js';
 
 function gradeText(grade: number, figures: Figures): string {
@@ -10,12 +12,31 @@ function gradeText(grade: number, figures: Figures): string {
   return grade > 0 ? `${size} up` : `${size} down`;
 }
 
+/** Why not even a short lay does. */
+const NOT_AT_ALL: Record<ReachCell['limit'], string> = {
+  nozzle: 'not at all',
+  hose: 'OVER HOSE LIMIT',
+  cannot_be: 'cannot be',
+  longest_looked_at: 'not at all',
+  no_steady_answer: 'not found',
+};
+
+/** What ended it, where it is not the nozzle. */
+const ENDED_BY: Record<ReachCell['limit'], string> = {
+  nozzle: '',
+  hose: ' H',
+  cannot_be: ' C',
+  longest_looked_at: '',
+  no_steady_answer: ' C',
+};
+
 function lengthText(cell: ReachCell, { carried }: Pick<ReachAnswer, 'carried'>, figures: Figures): string {
-  if (cell.limit === 'no_steady_answer') return 'not found';
-  if (cell.length === 0) return 'not at all';
+  if (cell.length === 0) return NOT_AT_ALL[cell.limit];
   const length = figures.say('cells.length', 'length', cell.length);
   const over = cell.limit === 'longest_looked_at' ? `over ${length}` : length;
-  return carried !== undefined && cell.length > carried ? `${over} +` : over;
+  const from = cell.from === undefined ? '' : `${figures.say('cells.from', 'length', cell.from)} to `;
+  const more = carried !== undefined && cell.length > carried ? ' +' : '';
+  return `${from}${over}${more}${ENDED_BY[cell.limit]}`;
 }
 
 function heightText({ length, height }: ReachCell, figures: Figures): string {
@@ -40,13 +61,16 @@ export function reachHeadline(answer: ReachAnswer, figures: Figures): Block[] {
   const far = own.rows[0];
   const said = (row: ReachRow) => `${cellText(row.cells[0], figures)} (${gradeText(row.grade, figures)})`;
   const two = far.grade === grade ? said(far) : `${said(far)}, ${said({ cells, grade })}`;
+  const none = own.rows.every((row) => row.cells.every(({ length }) => length === 0));
   const laterals = cells[0].laterals === 0 ? 'no open lateral' : counted(cells[0].laterals, 'open lateral');
   return [
     {
       kind: 'heading',
       level: 1,
-      text: `REACHES ${two} ${STAGING_PHRASES[own.staging]} with ${laterals}`,
-      tone: own.overHose ? 'care' : 'good',
+      text: none
+        ? `REACHES NOTHING ${STAGING_PHRASES[own.staging]}: ${two}`
+        : `REACHES ${two} ${STAGING_PHRASES[own.staging]} with ${laterals}`,
+      tone: none ? 'bad' : own.overHose ? 'care' : 'good',
     },
     ...stopLine(answer.cautions),
   ];
@@ -67,6 +91,8 @@ export function reachTermsSection(answer: ReachAnswer, figures: Figures): Block[
   const { downhill } = answer;
   return [
     paragraph(`${trunk}${lateral}${carried}`),
+    ...marksText(answer),
+    ...hoseLimitSection(answer.hoseWithoutLimit),
     ...(downhill
       ? [
           paragraph(
@@ -76,6 +102,25 @@ export function reachTermsSection(answer: ReachAnswer, figures: Figures): Block[
         ]
       : []),
     paragraph(`Source of the nozzle pressure: ${sentence(answer.nozzle.source)}`, 'quiet'),
+  ];
+}
+
+/** What the letters behind a length mean, where one stands. */
+function marksText({ stagings }: ReachAnswer): Block[] {
+  const cells = stagings.flatMap(({ rows }) => rows.flatMap((row) => row.cells));
+  const marked = (limit: ReachCell['limit']) => cells.some((cell) => cell.length > 0 && cell.limit === limit);
+  return [
+    ...(marked('hose')
+      ? [
+          paragraph(
+            'H: there the hose is at its limit, flowing or with every nozzle shut; the nozzle would go on. No farther at this throttle.',
+            'care',
+          ),
+        ]
+      : []),
+    ...(marked('cannot_be')
+      ? [paragraph('C: beyond it the state cannot be, as a pump or soft hose would not bear it.', 'care')]
+      : []),
   ];
 }
 
@@ -110,6 +155,9 @@ function tableOf(staging: ReachStaging, answer: ReachAnswer, figures: Figures): 
       rows: staging.rows.flatMap(({ grade, cells }) => rowsOf(grade, cells, answer, figures)),
     },
     paragraph(limit, staging.overHose ? 'bad' : 'quiet'),
+    ...staging.stops.map((caution) =>
+      paragraph(`STOP in this staging: ${sentence(cautionText(caution, 'message', figures))}`, 'bad'),
+    ),
   ];
 }
 
