@@ -176,7 +176,7 @@ function waterLines({ tank, call, tenders }: CardAnswer, figures: Figures): stri
     lines.push(
       ...item(
         'TENDER',
-        `call ${when}, with ${figures.say('call.left', 'volume', call.left)} in the tank; called, its water is ${figures.say('call.lead', 'time', call.lead)} away${call.firstIn === undefined ? '' : `; the first is due in at ${figures.say('call.first_in', 'time', call.firstIn)}`}`,
+        `call ${when}, with ${figures.say('call.left', 'volume', call.left)} in the tank; called, its water is ${figures.say('call.lead', 'time', call.lead)} away${call.firstIn === undefined ? '' : `, unless it is the first, due in at ${figures.say('call.first_in', 'time', call.firstIn)}`}`,
       ),
     );
   } else if (call) {

@@ -15,7 +15,7 @@ function gradeText(grade: number, figures: Figures): string {
 /** Why not even a short lay does. */
 const NOT_AT_ALL: Record<ReachCell['limit'], string> = {
   nozzle: 'not at all',
-  hose: 'OVER HOSE LIMIT',
+  hose: 'hose limit',
   cannot_be: 'cannot be',
   longest_looked_at: 'not at all',
   no_steady_answer: 'not found',
