@@ -1,5 +1,5 @@
-import { TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import type { Layout } from '../layout/layout.js';
+import { TANK_RESERVE_SOURCE } from '../limits/tank-reserve.js';
 import type { AdvanceStep, LimitMet } from './advance-answer.js';
 import { DrawDown } from './drawdown.js';
 import type { LaidOut } from './growing-lay.js';
