@@ -20,7 +20,10 @@ export function gatedCautions(facts: HazardFacts): Caution[] {
   const stands = (one: HazardFacts['cases'][number]) => whyImpossible(one.point) === undefined;
   const possible = cases.filter(stands);
   if (possible.length === cases.length) return cautionsOf(facts);
-  const told = cautionsOf({ ...facts, cases: possible });
+  // What rests on the lay as it stands is not told where that cannot be.
+  const laid = cases.find(({ kind }) => kind === 'laid');
+  const without = laid && !stands(laid) ? { heat: undefined, control: undefined, tank: undefined } : {};
+  const told = cautionsOf({ ...facts, ...without, cases: possible });
   const why = cautionsOf({ layout, cases: cases.filter((one) => !stands(one)) });
   return ranked([...told, ...why.filter(({ code }) => SAYS_SO.has(code))]);
 }

@@ -84,8 +84,9 @@ export async function operateLayout(layout: Layout, options: OperateOptions = {}
     cautions: gatedCautions({
       layout,
       cases,
-      // What rests on a state that cannot be is not told.
-      ...(impossible.length > 0 ? {} : { heat, control: lineControl, tank }),
+      heat,
+      control: lineControl,
+      tank,
       ledger: ledgerOf({ cases: cases.filter(({ point }) => !whyImpossible(point)), axles: axlesOf(layout) }),
     }),
     assumptions: [...assumptions(layout, assembly.site), ...backflow(cases.map(({ point }) => point))],

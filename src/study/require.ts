@@ -179,7 +179,7 @@ function search(rig: Rig, staging: StagingName, nozzleState: AssembleOptions['no
   const cautions = gatedCautions({
     layout: rig.layout,
     cases,
-    tank: impossible ? undefined : tankClockIfSteady(rig.layout, state),
+    tank: tankClockIfSteady(rig.layout, state),
   });
   return {
     state,
