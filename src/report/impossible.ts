@@ -34,7 +34,9 @@ const IN_BRIEF: Record<Impossibility['code'], string> = {
 export const impossibleBrief = ({ code, at }: Impossibility): string => `${IN_BRIEF[code]} ${at}`;
 
 /** Of several reasons the first stands in the headline, and the others under it. */
-export function impossibleLines([, ...others]: readonly Impossibility[], figures: Figures): Block[] {
+export function impossibleLines([first, ...rest]: readonly Impossibility[], figures: Figures): Block[] {
+  // Hose that is pressed flat where water boils is told of once, and without the figure, which nothing stands at.
+  const others = rest.filter(({ at, code }) => at !== first?.at && code !== first?.code);
   return [
     ...others
       .slice(0, MOST)
