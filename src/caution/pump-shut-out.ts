@@ -1,6 +1,8 @@
 import type { AssembledPump } from '../assembly/assembly.js';
 import { isShutOut } from '../assembly/delivered.js';
+import type { OperatingPoint } from '../assembly/operating-point.js';
 import { STANDSTILL } from '../assembly/standstill.js';
+import { boilingPressure } from '../limits/impossible.js';
 import { SCALDING } from '../limits/water-temperature.js';
 import type { Caution } from './caution.js';
 import type { PumpHeat } from './facts.js';
@@ -18,14 +20,20 @@ export const pumpShutOut: Hazard = ({ cases, heat }) =>
   cases.flatMap((one) =>
     one.point.assembly.pumps.flatMap((pump): Caution[] => {
       const shut = one.kind === 'shut' || one.kind === 'laid_shut';
+      // Of a state that cannot be, what it cannot be for is told, and no header that stands nowhere.
+      if (!shut && isShutOut(one.point, pump) && headerOf(one.point, pump) <= boilingPressure(one.point))
+        return [];
       if (!shut && isShutOut(one.point, pump)) return [shutOut(one, pump, boilsIn(pump, heat))];
       return one.point.flow(pump.link) > STANDSTILL ? [] : [deadHeaded(one, pump, boilsIn(pump, heat))];
     }),
   );
 
+const headerOf = (point: OperatingPoint, { checkValve, discharge }: AssembledPump): number =>
+  point.gaugePressure(checkValve ? checkValve.to : discharge);
+
 function shutOut({ when, point }: HazardCase, pump: AssembledPump, soon: Soon): Caution {
   const { checkValve } = pump;
-  const header = point.gaugePressure(checkValve ? checkValve.to : pump.discharge);
+  const header = headerOf(point, pump);
   const common = {
     code: 'pump_shut_out',
     at: pump.name,

@@ -14,7 +14,10 @@ export function pumpTree(pump: PumpAnswer, site: SiteConditions) {
     cooling_flow: orNull('flow', pump.cooling),
     head_rise: of('pressure', pump.headRise),
     inlet_pressure: standingTree(none, pump.inletPressure),
-    discharge_pressure: of('pressure', pump.dischargePressure),
+    discharge_pressure: standingTree(
+      noState(pump.dischargePressure, site, pump.flow),
+      pump.dischargePressure,
+    ),
     inlet_vacuum: pump.inletPressure < 0 && !none ? new Vacuum(-pump.inletPressure) : null,
     speed: orNull('speed', pump.speed),
     of_rated_speed: of('ratio', pump.ofRatedSpeed),
@@ -26,6 +29,6 @@ export function pumpTree(pump: PumpAnswer, site: SiteConditions) {
     npsh_required: orNull('length', pump.npshRequired),
     share: of('ratio', pump.share),
     off_curve: pump.offCurve,
-    reason: reasonTree(none),
+    reason: reasonTree(none, noState(pump.dischargePressure, site, pump.flow)),
   };
 }

@@ -146,7 +146,7 @@ const pumpJson = z
     cooling_flow: maybe('Back to the tank by its own cooling line; null where it has none.'),
     head_rise: quantityJson('From inlet to discharge, total head as pressure.'),
     inlet_pressure: maybe('Gauge; null where water would boil before it fell so far.'),
-    discharge_pressure: quantityJson('Gauge.'),
+    discharge_pressure: maybe('Gauge; null where water would boil before it fell so far.'),
     inlet_vacuum: maybe('As the intake gauge reads it; null where the inlet is above the air.'),
     speed: maybe('Of the pump; null where its file names no rated speed.'),
     of_rated_speed: quantityJson('Part of the speed of its curve.'),

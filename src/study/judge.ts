@@ -1,6 +1,7 @@
 import type { StagingName } from '../assembly/assembly.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { TypingAsked } from '../layout/layout.js';
+import { boilingPressure } from '../limits/impossible.js';
 import { suctionSlack } from '../limits/suction-need.js';
 import type { RatingPoint, Verdict, VerdictUnder } from './answer.js';
 import { type Delivery, deliveries } from './delivery.js';
@@ -93,10 +94,22 @@ function rulePoint(delivery: Delivery, point: RatingPoint): PointRuled {
     const refusal = refusalOf(state);
     const reachable = delivery.offCurve(state) === undefined;
     if (refusal) return { point, delivery, state, reachable, refusal, meets: false };
+    if (delivery.pressure(state, point.flow, false) <= boilingPressure(state))
+      return { point, delivery, state, reachable, refusal: partsAtEnd(delivery, state), meets: false };
     const pressure = delivery.pressure(state, point.flow, point.net);
     const margin = pressure - point.pressure;
     return { point, delivery, state, reachable, pressure, margin, meets: margin >= -TOLD_APART };
   });
+}
+
+/** The end itself, whose gauge stands in a bore of its own, below what water bears. */
+function partsAtEnd(delivery: Delivery, state: OperatingPoint): Refusal {
+  return {
+    code: 'water_parts',
+    template: '{at} would have to stand below {limit}, where water boils',
+    values: { at: delivery.end.name, limit: { value: boilingPressure(state), dimension: 'pressure' } },
+    source: 'vapor pressure of water and standard atmosphere',
+  };
 }
 
 /** More than this no pump of a delivery passes on its curve, m3/s. */

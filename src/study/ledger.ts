@@ -191,7 +191,8 @@ function hoseLines({ cases }: LedgerFacts): LedgerLine[] {
   for (const one of cases) {
     for (const { element, hose, highest: load } of hoseLoads(one.point)) {
       const limit = settingLimit(hose);
-      if (limit === undefined) continue;
+      // Where no water comes nothing stands.
+      if (limit === undefined || load <= boilingPressure(one.point)) continue;
       const known = byModel.get(element.modelName) ?? { loads: [], at: '', worst: -1, limit };
       const same = known.loads.find((each) => each.case === one);
       if (same) same.load = Math.max(same.load, load);

@@ -2,6 +2,7 @@ import type { StagingName } from '../assembly/assembly.js';
 import { coolingFlow, delivered } from '../assembly/delivered.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { TypingAsked } from '../layout/layout.js';
+import { boilingPressure } from '../limits/impossible.js';
 import type { FlowMargin, PressureMargin, PumpShare, StagingAnswer, Statement } from './answer.js';
 import type { Delivery, Drawn } from './delivery.js';
 import { type PointRuled, type Ruling, ruleOn } from './judge.js';
@@ -33,7 +34,11 @@ export function judgeStaging(
   const { delivery, worst } = ruling;
   const { point, state, refusal, pressure, margin } = worst;
   const shutoffState = delivery.atRest();
-  const shutoff = refusalOf(shutoffState) ? undefined : delivery.pressure(shutoffState, 0, worst.point.net);
+  const stands =
+    refusalOf(shutoffState) === undefined &&
+    // With nothing drawn, a pressure below what water bears only says that none comes so high.
+    delivery.pressure(shutoffState, 0, false) > boilingPressure(shutoffState);
+  const shutoff = stands ? delivery.pressure(shutoffState, 0, worst.point.net) : undefined;
   const most = delivery.drawing(point.lift, () => mostAtPressure(delivery, worst));
   const shown =
     state && refusal === undefined ? { flow: point.flow, state } : delivery.mostPossible(point.flow);

@@ -33,7 +33,7 @@ function deviceText({ device, flowing, shut, overSetting, reliefIdle }: Control,
   const say = (field: string, value: number) => figures.say(`pressure_control.${field}`, 'pressure', value);
   const between = `The highest pump discharge reads ${say('flowing', flowing)} at the required flow and ${say('shut', shut)} with the outlets shut`;
   if (device === undefined || overSetting === undefined)
-    return `${reliefIdle ? IDLE : 'No relief valve and no governor is set.'} ${between}: a rise of ${say('rise', shut - flowing)}.`;
+    return `${reliefIdle ? IDLE : 'No relief valve and no governor is set.'} ${between}: a ${shut < flowing ? 'fall' : 'rise'} of ${say('rise', Math.abs(shut - flowing))}.`;
   return `${deviceName(device, figures)} ${between}, ${overText(overSetting, figures)}.`;
 }
 

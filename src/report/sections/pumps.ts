@@ -73,7 +73,13 @@ const PROPERTIES: Property[] = [
   ['Inlet vacuum', vacuumText],
   [
     'Discharge',
-    (pump, figures) => figures.say('pumps.discharge_pressure', 'pressure', pump.dischargePressure),
+    (pump, figures, site) =>
+      standingCell(
+        noState(pump.dischargePressure, site, pump.flow),
+        'pumps.discharge_pressure',
+        pump.dischargePressure,
+        figures,
+      ),
   ],
   ['Rise', (pump, figures) => figures.say('pumps.head_rise', 'pressure', pump.headRise)],
   ['Speed', speedText],
