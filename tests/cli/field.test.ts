@@ -27,7 +27,7 @@ describe('flow', () => {
 
   test('holds a discharge pressure that is asked for', () => {
     const { pumps } = flowing(['--throttle', '150 psi']);
-    const highest = Math.max(...pumps.map(({ discharge_pressure }) => discharge_pressure?.value));
+    const highest = Math.max(...pumps.map(({ discharge_pressure }) => discharge_pressure?.value ?? 0));
     expect(highest).toBeCloseTo(150, 2);
   });
 
