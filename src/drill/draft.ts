@@ -55,11 +55,13 @@ export interface Alteration {
 
 export interface WordDecision {
   readonly options: readonly string[];
+  /** The words of the question that list the options; left out where they are printed below it as choices. */
+  readonly listed: string;
   readonly decide: (value: (symbol: string) => number) => string;
   /** The word with its reason, for the key. */
   readonly text: (word: string, value: (symbol: string) => number) => string;
-  /** Why one would say a wrong option, where no redone sum gives it. */
-  readonly wrong?: Readonly<Record<string, { slip: SlipId; why?: string }>>;
+  /** What the figures say against a wrong option that no redone sum gives. */
+  readonly against: (option: string, value: (symbol: string) => number) => { slip: SlipId; why: string };
 }
 
 /** A problem before it is worked. The last step is the answer. */
@@ -70,6 +72,8 @@ export interface Draft {
   readonly rulesUsed: readonly RuleUsed[];
   readonly sketch?: readonly SketchPart[];
   readonly sum: readonly SumStep[];
+  /** Steps that the question does for the student: worked first, rounded as they are printed, and out of reach of slips. */
+  readonly done?: readonly SumStep[];
   readonly find: string;
   /** A number that is not the pump's pressure is not rounded as one. */
   readonly word?: WordDecision;
@@ -92,6 +96,8 @@ export interface Draft {
 export interface Topic<Facts = unknown> {
   readonly id: string;
   readonly title: string;
+  /** Levels that it has, by the steps that its problems take. */
+  readonly levels: readonly Level[];
   /** Why a rule set cannot have this topic; undefined where it can. */
   readonly lacks?: (setting: Setting) => string | undefined;
   readonly draw: (draw: Draw, setting: Setting) => Facts;

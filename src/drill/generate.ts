@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/layout.js';
 import { nearest } from '../quantity/nearest.js';
+import { PLACES, placeOf } from './choices.js';
 import { type Setting, settingOf, type Topic } from './draft.js';
 import { DrillFault } from './drill-fault.js';
 import { makeProblem } from './make-problem.js';
@@ -52,10 +53,16 @@ export function makeSheet(request: SheetRequest): Sheet {
   const order = inTurn(topics, count, request.topics.length === 0 ? new Draw(`mix ${seed}`) : undefined);
   const asked = new Set<string>();
   const spent = new Set<Topic>();
+  const places = new Map<Topic, number>();
   const make = (topic: Topic, index: number): Problem | undefined => {
-    for (let attempt = 0; attempt < MOST_DRAWS; attempt++) {
-      const draw = hash(`${seed} ${index} ${attempt} ${topic.id}`).toString(36);
+    const turn = places.get(topic) ?? 0;
+    places.set(topic, turn + 1);
+    const place = dealt(`${seed} ${topic.id}`, turn);
+    for (let attempt = 0, tries = 0; attempt < MOST_DRAWS && tries < MOST_DRAWS * PLACES * 2; tries++) {
+      const draw = hash(`${seed} ${index} ${tries} ${topic.id}`).toString(36);
       const id = idOf(topic, { level, rules, units }, draw);
+      if (placeOf(id) !== place) continue;
+      attempt++;
       const made = drawn(topic, id, rules, units, level, { number: index + 1, seed, choices });
       if (typeof made === 'string') continue;
       const key = sameness(made);
@@ -83,8 +90,10 @@ export function makeSheet(request: SheetRequest): Sheet {
 }
 
 /** Every topic, easy to hard; those of a layout, where one is given. */
-export function topicList(layout?: Layout): readonly { readonly id: string; readonly title: string }[] {
-  return topicsOf(layout).map(({ id, title }) => ({ id, title }));
+export function topicList(
+  layout?: Layout,
+): readonly { readonly id: string; readonly title: string; readonly levels: readonly Level[] }[] {
+  return topicsOf(layout).map(({ id, title, levels }) => ({ id, title, levels }));
 }
 
 /** Why a topic is not to be had under a rule set; undefined where it is. */
@@ -166,7 +175,9 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
   const known = topicsOf(layout);
   const setting = settingOf(rules, units, level, new Draw('')) as Setting;
   if (topics.length === 0) {
-    const fit = known.filter((topic) => topic.lacks?.(setting) === undefined);
+    const fit = known.filter(
+      (topic) => topic.lacks?.(setting) === undefined && topic.levels.includes(level),
+    );
     if (fit.length === 0)
       throw new DrillFault(
         `no topic is to be had: ${known.map((topic) => `${topic.id}: ${topic.lacks?.(setting)}`).join('; ')}`,
@@ -180,6 +191,13 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
       const others = known.filter((other) => other.lacks?.(setting) === undefined).map((other) => other.id);
       throw new DrillFault(
         `topic ${id} is not to be had under the rules ${rules.name}: ${lack}; there are ${others.join(', ')}`,
+      );
+    }
+    if (!topic.levels.includes(level)) {
+      const most = Math.max(...topic.levels);
+      const has = most === 1 ? 'has level 1 alone' : `has levels 1 to ${most}`;
+      throw new DrillFault(
+        `topic ${id} ${has}: a level is a number of steps, and no problem of it takes ${level}${level === 5 ? ' or more' : ''}`,
       );
     }
     return topic;
@@ -216,6 +234,12 @@ function drawn(
   const draft = topic.pose(facts, setting);
   const { number, seed, choices } = place;
   return makeProblem(topic, draft, setting, { id, number, seed, version: VERSION }, choices);
+}
+
+/** The place of the right answer in the turn of a topic: each comes once before any comes again. */
+function dealt(seed: string, turn: number): number {
+  const all = Array.from({ length: PLACES }, (_, place) => place);
+  return new Draw(`places ${seed} ${Math.floor(turn / PLACES)}`).shuffled(all)[turn % PLACES];
 }
 
 /** What makes two problems the same: the figures and what is asked, whatever the words. */

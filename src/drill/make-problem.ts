@@ -1,6 +1,8 @@
+import { choicesOf, tried, wrongAnswers } from './choices.js';
 import type { Draft, Setting, Topic } from './draft.js';
+import { atLevel, doneGivens, doneWords } from './levels.js';
 import { decimalsOf, worked } from './print.js';
-import type { Answer, Choice, Level, Problem, Sketch, SketchPart, Slip } from './problem.js';
+import type { Answer, NumberAnswer, Problem, Sketch, SketchPart, Slip, WordAnswer } from './problem.js';
 import { Draw } from './random.js';
 import { SLIPS } from './slips.js';
 import { toleranceOf, toleranceText } from './tolerance.js';
@@ -17,56 +19,66 @@ export interface Place {
 /** Why a draft is not fit to be set; undefined where it is. */
 export type Unfit = string;
 
-/** A problem has at least this many wrong answers of its own, so that four choices are always to be had. */
-export const LEAST_SLIPS = 3;
+/** A problem has at least so many wrong answers of known slips; a sum of one step has few. */
+const LEAST_SLIPS = 1;
+/** A band that is wider than this part of the answer tells nothing about who can work it. */
+const WIDEST_BAND = 0.15;
 
 /**
- * Works a draft into a problem with key, slips and choices, or says why it is not fit: a figure out of bounds, or too few
- * known slips that lead to other answers.
+ * Works a draft into a problem with key, slips and choices, or says why it is not fit: not the steps of its level, a
+ * figure out of bounds, a slip too near to the answer to be told from it, or too few mistakes that lead to other answers.
  */
 export function makeProblem(
   topic: Pick<Topic, 'id' | 'title'>,
-  draft: Draft,
+  posed: Draft,
   setting: Setting,
   at: Place,
   choices: number,
 ): Problem | Unfit {
-  const right = work(draft);
+  const level = setting.level;
+  const draft = atLevel(posed, level, setting.units, new Draw(`level of ${at.id}`));
+  if (typeof draft === 'string') return draft;
+  const quick = work(draft, undefined, true);
   for (const [symbol, [least, most]] of Object.entries(draft.bounds)) {
-    const value = right.value(symbol);
+    const value = quick.value(symbol);
     if (!(value >= least && value <= most)) return `${symbol} = ${value} is not from ${least} to ${most}`;
   }
-  const last = draft.sum[draft.sum.length - 1];
-  const answer = answerOf(draft, right, setting);
-  const slips = slipsOf(draft, answer);
-  const apart = answer.kind === 'word' ? slips : farApart(slips, answer);
-  if (apart.length < Math.min(LEAST_SLIPS, answer.kind === 'word' ? answer.options.length - 1 : LEAST_SLIPS))
-    return `only ${apart.length} slips give another answer`;
+  const made = draft.word ? wordsOf(draft, quick) : numbersOf(draft, quick, setting, at.id);
+  if (typeof made === 'string') return made;
+  const { answer, slips, wrong } = made;
+  const right = work(draft);
   const crossCheck = draft.crossCheck?.(right.value);
   if (draft.keyedBySolver && crossCheck && answer.kind === 'number') {
     const gap = Math.abs(crossCheck.solver.value - crossCheck.hand.value);
     if (gap > answer.tolerance) return `the solver is ${gap} ${answer.unit} away`;
   }
-  const problem: Problem = {
+  const last = draft.sum[draft.sum.length - 1];
+  const done = doneGivens(draft, right.value);
+  return {
     ...at,
     topic: topic.id,
     topicTitle: topic.title,
-    level: setting.level as Level,
+    level,
     rules: setting.ruleSet.name,
     units: setting.units,
-    question: draft.question,
-    given: draft.given,
+    question: asked(draft, choices) + doneWords(done),
+    given: [...draft.given, ...done],
     constants: draft.constants,
     find: { symbol: last.symbol, name: draft.find, unit: last.unit },
     rulesUsed: rulesOf(draft, setting),
     sketch: draft.sketch && sketchOf(draft.sketch),
     steps: stepsOf(draft, right),
-    answer,
+    answer: answer.kind === 'number' ? { ...answer, value: right.answer } : answer,
     crossCheck,
     slips,
-    choices: choicesOf(answer, apart, choices, new Draw(`choices of ${at.id}`)),
+    choices: choicesOf(answer, wrong, choices, at.id),
   };
-  return problem;
+}
+
+/** Options that are printed as choices are not listed in the question too. */
+function asked({ question, word }: Draft, choices: number): string {
+  if (word === undefined || choices === 0) return question;
+  return question.replace(word.listed, '').replace(/\s+([.?])/g, '$1');
 }
 
 function rulesOf(draft: Draft, setting: Setting): Problem['rulesUsed'] {
@@ -84,108 +96,75 @@ function rulesOf(draft: Draft, setting: Setting): Problem['rulesUsed'] {
   ];
 }
 
-function answerOf(draft: Draft, { answer, value }: Worked, { rules }: Setting): Answer {
-  if (draft.word) {
-    const { options, decide, text } = draft.word;
-    const word = decide(value);
-    return { kind: 'word', word, text: text(word, value), options };
+interface Made<A extends Answer> {
+  readonly answer: A;
+  readonly slips: readonly Slip[];
+  readonly wrong: readonly Slip[];
+}
+
+function wordsOf(draft: Draft, right: Worked): Made<WordAnswer> | Unfit {
+  const decision = draft.word;
+  if (decision === undefined) throw new Error('no word is asked');
+  const { options, decide, text, against } = decision;
+  const word = decide(right.value);
+  const slips: Slip[] = [];
+  for (const alteration of draft.alterations) {
+    let option: string;
+    try {
+      option = decide(work(draft, alteration).value);
+    } catch {
+      continue;
+    }
+    const { slip, why = SLIPS[slip] } = alteration;
+    if (option !== word && !slips.some(({ value }) => value === option))
+      slips.push({ slip, why, value: option, text: option });
   }
-  const { unit, decimals } = draft.sum[draft.sum.length - 1];
-  const tolerance = draft.tolerance ?? toleranceOf(answer, unit, rules, draft.relativeTolerance);
-  return {
+  for (const option of options)
+    if (option !== word && !slips.some(({ value }) => value === option))
+      slips.push({ ...against(option, right.value), value: option, text: option });
+  return { answer: { kind: 'word', word, text: text(word, right.value), options }, slips, wrong: slips };
+}
+
+function numbersOf(draft: Draft, right: Worked, setting: Setting, id: string): Made<NumberAnswer> | Unfit {
+  const { unit, decimals, round } = draft.sum[draft.sum.length - 1];
+  const value = right.answer;
+  const all: Slip[] = [];
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const alteration of draft.alterations) {
+    const redone = tried(draft, alteration);
+    if (redone === undefined || makesNoDifference(draft, alteration, right)) continue;
+    nearest = Math.min(nearest, Math.abs(redone - value));
+    const { slip, why = SLIPS[slip] } = alteration;
+    all.push({ slip, why, value: redone, text: worked(redone, unit, decimals ?? decimalsOf(redone, unit)) });
+  }
+  const slips = all.filter(({ text }, index) => all.findIndex((other) => other.text === text) === index);
+  if (slips.length < LEAST_SLIPS) return `only ${slips.length} slips give another answer`;
+  const tolerance = toleranceOf(value, unit, setting.rules, {
+    nearest,
+    rounding: round?.to,
+    relative: draft.relativeTolerance,
+    absolute: draft.tolerance,
+  });
+  if (tolerance === undefined) return `a slip lies ${nearest} ${unit} from the answer`;
+  if (tolerance > WIDEST_BAND * Math.abs(value)) return `± ${tolerance} is wide for ${value}`;
+  const answer: NumberAnswer = {
     kind: 'number',
-    value: answer,
+    value,
     unit,
-    text: worked(answer, unit, decimals),
+    text: worked(value, unit, decimals),
     tolerance,
     toleranceText: toleranceText(tolerance, unit),
   };
+  const wrong = wrongAnswers(draft, [...draft.given, ...doneGivens(draft, right.value)], answer, slips, id);
+  if (wrong === undefined) return 'too few mistakes give choices near the answer';
+  return { answer, slips, wrong };
 }
 
-/** The sum redone with each slip; those that come out right all the same, or impossible, are left out. */
-function slipsOf(draft: Draft, answer: Answer): Slip[] {
-  const slips: Slip[] = [];
-  for (const alteration of draft.alterations) {
-    const why = alteration.why ?? SLIPS[alteration.slip];
-    let redone: Worked;
-    try {
-      redone = work(draft, alteration);
-    } catch {
-      // A slip can lead to a sum that has no value, such as the root of a negative pressure: nobody answers that.
-      continue;
-    }
-    if (draft.word && answer.kind === 'word') {
-      const word = draft.word.decide(redone.value);
-      if (word === answer.word || slips.some((slip) => slip.value === word)) continue;
-      slips.push({ slip: alteration.slip, why, value: word, text: word });
-    } else if (answer.kind === 'number') {
-      const value = redone.answer;
-      const decimals = draft.sum[draft.sum.length - 1].decimals ?? decimalsOf(value, answer.unit);
-      const text = worked(value, answer.unit, decimals);
-      if (value <= 0 || Math.abs(value - answer.value) <= 2 * answer.tolerance) continue;
-      if (slips.some((slip) => slip.text === text)) continue;
-      slips.push({ slip: alteration.slip, why, value, text });
-    }
-  }
-  if (draft.word && answer.kind === 'word') {
-    for (const [word, { slip, why }] of Object.entries(draft.word.wrong ?? {}))
-      if (word !== answer.word && !slips.some(({ value }) => value === word))
-        slips.push({ slip, why: why ?? SLIPS[slip], value: word, text: word });
-  }
-  return slips;
+/** A slip in a figure that is zero or one, or in a step that is done already, changes nothing: nobody can see it. */
+function makesNoDifference(draft: Draft, alteration: Draft['alterations'][number], right: Worked): boolean {
+  const { exact } = work(draft, alteration);
+  return Math.abs(exact - right.exact) <= 1e-9 * Math.abs(right.exact);
 }
-
-/** How far from a value another may be and still be taken for it. */
-const band = (value: number, answer: { value: number; tolerance: number }) =>
-  Math.max(answer.tolerance, (answer.tolerance * Math.abs(value)) / Math.abs(answer.value));
-
-/** A wrong choice is no more than so many times the answer, or less than that part of it: others nobody takes for right. */
-const PLAUSIBLE = 12;
-
-/** Slips whose answers lie outside of each other's tolerance, those nearest to the answer first. */
-function farApart(slips: readonly Slip[], answer: Extract<Answer, { kind: 'number' }>): Slip[] {
-  const distance = (slip: Slip) => Math.abs(Math.log((slip.value as number) / answer.value));
-  const kept: Slip[] = [];
-  const near = slips.filter((slip) => distance(slip) <= Math.log(PLAUSIBLE));
-  for (const slip of near.sort((a, b) => distance(a) - distance(b))) {
-    const value = slip.value as number;
-    const clear = kept.every((other) => {
-      const gap = Math.abs((other.value as number) - value);
-      return gap > band(value, answer) + band(other.value as number, answer);
-    });
-    const clearOfRight = Math.abs(value - answer.value) > band(value, answer) + answer.tolerance;
-    if (clear && clearOfRight) kept.push(slip);
-  }
-  return kept;
-}
-
-/** How many of the nearest slips the wrong choices are drawn from. */
-const NEAREST = 6;
-
-function choicesOf(answer: Answer, apart: readonly Slip[], count: number, draw: Draw): Choice[] {
-  if (count === 0) return [];
-  if (answer.kind === 'word')
-    return answer.options.map((option, index) => {
-      const slip = apart.find(({ value }) => value === option)?.slip;
-      const right = option === answer.word;
-      return {
-        letter: letter(index),
-        text: option,
-        value: option,
-        right,
-        ...(slip && !right ? { slip } : {}),
-      };
-    });
-  const wrong = draw
-    .shuffled(apart.slice(0, NEAREST))
-    .slice(0, count - 1)
-    .map(({ slip, text, value }) => ({ text, value, right: false, slip }));
-  return [...wrong, { text: answer.text, value: answer.value, right: true }]
-    .sort((a, b) => (a.value as number) - (b.value as number))
-    .map((choice, index) => ({ letter: letter(index), ...choice }));
-}
-
-const letter = (index: number) => String.fromCharCode(65 + index);
 
 function sketchOf(parts: readonly SketchPart[]): Sketch {
   return { parts, words: inWords(parts) };

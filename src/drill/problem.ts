@@ -130,8 +130,9 @@ export interface Choice {
   readonly text: string;
   readonly value: number | string;
   readonly right: boolean;
-  /** The slip behind a wrong choice. */
+  /** The slip behind a wrong choice, and what was done to come to it. */
   readonly slip?: string;
+  readonly why?: string;
 }
 
 /** A lay as a drawing needs it: parts in the order that water meets them. */

@@ -73,6 +73,8 @@ export const SLIPS = {
   'term-dropped': 'The second term of 2Q² + Q was left out.',
   'misread-gauges':
     'The two gauges were read the wrong way round: find which one is off from its usual figure.',
+  'two-slips': 'Two slips were made at once.',
+  'figure-mistaken': 'A figure of the problem was taken for another.',
 } as const;
 
 export type SlipId = keyof typeof SLIPS;

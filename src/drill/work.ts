@@ -8,25 +8,37 @@ import { QuickScope } from './quick-scope.js';
 export interface Worked {
   readonly value: (symbol: string) => number;
   readonly answer: number;
+  /** The answer before the rule set rounds it. */
+  readonly exact: number;
 }
 
 /**
- * Works a draft's sum, or redoes it with a slip: figures or formulae are changed, and everything after follows.
+ * Works a draft's sum, or redoes it with a slip: figures or formulae are changed, and everything after follows. `quick`
+ * leaves out the check of units, for sums that are only tried.
  *
  * Errors: TypeError where a formula does not come out in its unit.
  */
-export function work(draft: Draft, alteration?: Alteration): Worked {
-  const scope = alteration ? new QuickScope() : new Scope();
+export function work(draft: Draft, alteration?: Alteration, quick = alteration !== undefined): Worked {
+  const scope = quick ? new QuickScope() : new Scope();
   const values = new Map<string, number>();
   const put = (symbol: string, value: number, unit: SumStep['unit']) => {
     values.set(symbol, value);
     scope.set(symbol, { value, unit });
   };
-  for (const { symbol, value, unit } of [...draft.given, ...draft.constants])
-    put(symbol, alteration?.set?.[symbol] ?? value, unit);
+  const facts = [...draft.given, ...draft.constants];
+  for (const { symbol, value, unit } of facts) put(symbol, value, unit);
+  for (const { symbol, formula, unit, decimals } of draft.done ?? []) {
+    const exact = scope.evaluate(formula, unit);
+    put(symbol, roundTo(exact, decimals ?? decimalsOf(exact, unit)), unit);
+  }
+  for (const { symbol, unit } of [...facts, ...(draft.done ?? [])]) {
+    const changed = alteration?.set?.[symbol];
+    if (changed !== undefined) put(symbol, changed, unit);
+  }
   let answer = Number.NaN;
+  let exact = Number.NaN;
   for (const { symbol, formula, unit, round } of draft.sum) {
-    const exact = scope.evaluate(alteration?.formulas?.[symbol] ?? formula, unit);
+    exact = scope.evaluate(alteration?.formulas?.[symbol] ?? formula, unit);
     answer = round ? rounded(exact, round) : exact;
     put(symbol, answer, unit);
   }
@@ -35,7 +47,7 @@ export function work(draft: Draft, alteration?: Alteration): Worked {
     if (found === undefined) throw new Error(`nothing is called ${symbol}`);
     return found;
   };
-  return { value, answer };
+  return { value, answer, exact };
 }
 
 function rounded(value: number, { to, how }: Rounding): number {
@@ -46,8 +58,8 @@ function rounded(value: number, { to, how }: Rounding): number {
 /** The steps as the key prints them. */
 export function stepsOf(draft: Draft, { value }: Worked): Step[] {
   const figures = new Map<string, string>();
-  for (const { symbol, value: amount, unit } of [...draft.given, ...draft.constants])
-    figures.set(symbol, inFormula(amount, unit));
+  for (const { symbol, unit } of [...draft.given, ...draft.constants, ...(draft.done ?? [])])
+    figures.set(symbol, inFormula(value(symbol), unit));
   return draft.sum.map(({ symbol, say, formula, unit, decimals, round }, index) => {
     const amount = value(symbol);
     const shown = decimals ?? shownDecimals(amount, unit, index === draft.sum.length - 1);

@@ -1,6 +1,7 @@
 import type { Layout } from '../../layout/layout.js';
 import { Drafting, type Topic, topic } from '../draft.js';
 import { HOSE } from '../equipment.js';
+import { levelsTo } from '../levels.js';
 import { allowance, besideSolver, covers, friction, pressures, pumpRounding } from '../parts.js';
 import { capital, count, figure, listed } from '../print.js';
 import type { SketchPart } from '../problem.js';
@@ -41,6 +42,7 @@ export function layPressure(layout: Layout): Topic {
   const definition = topic<LayPressureFacts | undefined>({
     id: 'own-lay',
     title: `Pump pressure on the lay of ${layout.title}`,
+    levels: levelsTo(5),
     lacks(setting) {
       try {
         return ownNozzles(ownLay(layout, setting)).length > 0 ? undefined : 'the lay has no nozzle';

@@ -10,6 +10,7 @@ import { covers, drawFlow } from '../parts.js';
 import { figure, listed } from '../print.js';
 import { beside } from '../pumps.js';
 import { SI_VALUE } from '../solver/si.js';
+import { levelsTo } from '../levels.js';
 import { frictionLoss } from '../topics/friction-loss.js';
 import { waterMinutes } from '../topics/water-minutes.js';
 import { layPressure } from './lay-pressure.js';
@@ -41,6 +42,7 @@ function hoseFriction(layout: Layout): Topic {
   return topic<Parameters<typeof frictionLoss.pose>[0] | undefined>({
     id: 'own-friction',
     title: `Friction in the hose of ${layout.title}`,
+    levels: levelsTo(2),
     lacks: (setting) =>
       reasonOf(() => {
         if (ownHoses(ownLay(layout, setting)).length === 0) throw new Unusable('the lay has no hose');
@@ -61,6 +63,7 @@ function tankMinutes(layout: Layout): Topic {
   return topic<Parameters<typeof waterMinutes.pose>[0]>({
     id: 'own-minutes',
     title: `Minutes of water of ${layout.engine.name}`,
+    levels: levelsTo(4),
     lacks: () => (layout.engine.tank === undefined ? 'the engine has no tank' : undefined),
     draw(draw, setting) {
       const facts = waterMinutes.draw(draw, { ...setting, level: Math.min(setting.level, 2) as 1 | 2 });
@@ -137,6 +140,7 @@ function curveReading(layout: Layout): Topic {
   return topic<{ name: 'a' | 'b'; flow: number }>({
     id: 'own-curve',
     title: `Reading the pump curves of ${layout.engine.name}`,
+    levels: levelsTo(1),
     draw(draw, setting) {
       const name = layout.engine.pumps.b === undefined ? 'a' : draw.pick(['a', 'b'] as const);
       const { table } = pumpOf(layout, name, setting) ?? { table: [] };
@@ -190,6 +194,7 @@ function bothPumps(layout: Layout, staging: 'parallel' | 'series'): Topic {
   return topic<{ value: number }>({
     id: `own-${staging}`,
     title: `Both pumps of ${layout.engine.name} in ${staging}`,
+    levels: levelsTo(3),
     lacks: () => (layout.engine.pumps.b === undefined ? 'the engine has one pump' : undefined),
     draw(draw, setting) {
       const [a, b] = [pumpOf(layout, 'a', setting), pumpOf(layout, 'b', setting)];

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import {
@@ -30,6 +31,7 @@ export interface AppliancesFacts {
 export const appliancesInLine = topic<AppliancesFacts>({
   id: 'appliances',
   title: 'Appliances in the line',
+  levels: levelsTo(5),
   draw(draw, setting) {
     const hose = draw.pick(lineSizes(setting));
     const length = drawLength(

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 
@@ -21,18 +22,15 @@ export interface DraftFacts {
 export const drafting = topic<DraftFacts>({
   id: 'draft',
   title: 'Drafting: lift and vacuum',
+  levels: levelsTo(2),
   draw(draw, setting) {
     const us = setting.units === 'us';
-    const vacuum = us ? draw.stepped(6, 20, setting.level < 3 ? 1 : 0.5) : draw.stepped(150, 500, 10);
-    const lift = us ? draw.whole(6, 18) : draw.stepped(2, 5.5, 0.5);
-    const loss = us ? draw.stepped(1, 6, setting.level < 4 ? 1 : 0.5) : draw.stepped(0.4, 1.8, 0.2);
+    const vacuum = us ? draw.whole(8, 20) : draw.stepped(150, 500, 10);
+    const lift = us ? draw.whole(8, 20) : draw.stepped(2, 5.5, 0.5);
+    const loss = us ? draw.whole(3, 6) : draw.stepped(0.6, 1.8, 0.2);
     const tidy = Math.round(loss * 10) / 10;
-    if (setting.level === 1) return { ask: 'lift', vacuum };
-    if (setting.level === 2)
-      return draw.chance(0.4) ? { ask: 'lift', vacuum } : { ask: 'vacuum', lift, loss: tidy };
-    return draw.chance(0.5)
-      ? { ask: 'vacuum', lift, loss: tidy }
-      : { ask: 'lift-flowing', vacuum, loss: tidy };
+    if (setting.level > 1) return { ask: 'lift-flowing', vacuum, loss: tidy };
+    return draw.chance(0.5) ? { ask: 'lift', vacuum } : { ask: 'vacuum', lift, loss: tidy };
   },
   pose({ ask, vacuum = 0, lift = 0, loss = 0 }, setting) {
     const d = new Drafting(setting);
@@ -153,6 +151,7 @@ export interface NetPressureFacts {
 export const netPressure = topic<NetPressureFacts>({
   id: 'net-pressure',
   title: 'Net pump pressure',
+  levels: levelsTo(3),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const discharge = us ? 5 * draw.whole(20, 50) : 25 * draw.whole(28, 68);
@@ -281,6 +280,7 @@ export interface AltitudeDraftFacts {
 export const altitudeDraft = topic<AltitudeDraftFacts>({
   id: 'altitude-draft',
   title: 'Drafting at altitude',
+  levels: levelsTo(3),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const elevation = us

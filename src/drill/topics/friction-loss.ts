@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import { drawOneHose, friction, giveHose, hoseFacts, sizes } from '../parts.js';
@@ -6,6 +7,7 @@ import type { SingleLineFacts } from './single-line.js';
 export const frictionLoss = topic<SingleLineFacts>({
   id: 'friction-loss',
   title: 'Friction loss in hose',
+  levels: levelsTo(2),
   draw: (draw, setting) => drawOneHose(draw, setting, sizes(setting)),
   pose({ hose, length, flow }, setting) {
     const d = new Drafting(setting);

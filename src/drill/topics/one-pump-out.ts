@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine } from '../names.js';
 import { beside, drawPump, givePump, hundreds, NO_GAP, runout } from '../pumps.js';
@@ -15,6 +16,7 @@ export interface OnePumpOutFacts {
 export const onePumpOut = topic<OnePumpOutFacts>({
   id: 'one-pump-out',
   title: 'One of two pumps out',
+  levels: levelsTo(2),
   draw(draw, setting) {
     const staging = setting.level >= 3 && draw.chance(0.5) ? 'series' : 'parallel';
     const pump = drawPump(draw, setting, staging);

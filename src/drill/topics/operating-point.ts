@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import { pressures } from '../parts.js';
@@ -23,6 +24,7 @@ const round = (value: number, step: number) => step * Math.round(value / step);
 export const operatingPoint = topic<OperatingPointFacts | undefined>({
   id: 'operating-point',
   title: 'Reading a pump curve and finding the operating point',
+  levels: levelsTo(5),
   draw(draw, setting) {
     const pump = drawPump(draw, setting);
     const step = setting.units === 'us' ? 20 : 80;
@@ -30,10 +32,9 @@ export const operatingPoint = topic<OperatingPointFacts | undefined>({
     if (most < 4) return undefined;
     const flows = Array.from({ length: most + 1 }, (_, index) => index * step);
     const between = step * (draw.whole(1, most - 1) + draw.pick([0.25, 0.5, 0.75]));
-    if (setting.level === 1) return { pump, flows, static: 0, loss: 0, ask: 'pressure', at: between };
-    if (setting.level === 2)
+    if (setting.level === 1)
       return { pump, flows, static: 0, loss: 0, ask: draw.pick(['flow', 'pressure'] as const), at: between };
-    const height = setting.level === 3 ? 0 : pressures(setting, 10 * draw.whole(2, 12));
+    const height = setting.level <= 3 ? 0 : pressures(setting, 10 * draw.whole(2, 12));
     const q = Math.max(between, flows[Math.ceil(most / 2)] + step / 2) / 100;
     const loss = (pressureAt(pump, q * 100) - height) / q ** 2;
     const step5 = setting.units === 'us' ? 5 : 1;

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { beside, drawPump, flowAgainst, givePump, NO_GAP, runout } from '../pumps.js';
@@ -9,6 +10,7 @@ const twins = 'Two equal pumps, each behind its check valve,';
 export const parallelPumps = topic<TwoPumpFacts>({
   id: 'parallel-pumps',
   title: 'Two equal pumps in parallel',
+  levels: levelsTo(2),
   draw(draw, setting) {
     const pump = drawPump(draw, setting);
     if (setting.level <= 2) {

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import {
@@ -35,6 +36,7 @@ export interface ProgressiveLayFacts {
 export const progressiveLay = topic<ProgressiveLayFacts>({
   id: 'progressive-lay',
   title: 'Progressive lay with laterals open',
+  levels: levelsTo(5),
   lacks: (setting) =>
     sizes(setting, ['1', '1.5']).length < 2 || setting.rules.friction.method !== 'coefficient'
       ? 'it has no friction for 1-1/2 in trunk and 1 in laterals at every flow'

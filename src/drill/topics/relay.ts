@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import {
@@ -25,6 +26,7 @@ export interface RelayFacts {
 export const relay = topic<RelayFacts>({
   id: 'relay',
   title: 'Relay: how far apart the pumps may stand',
+  levels: levelsTo(4),
   draw(draw, setting) {
     const among = sizes(setting, ['1.5', '1.75', ...SUPPLY]);
     const hose = draw.pick(among);

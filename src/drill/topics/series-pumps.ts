@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { beside, drawPump, givePump, hundreds, NO_GAP, runout, weaker } from '../pumps.js';
@@ -7,6 +8,7 @@ import { drawLoad, giveLoad, round, SERIES, type TwoPumpFacts } from '../staged-
 export const seriesPumps = topic<TwoPumpFacts & { readonly flow?: number }>({
   id: 'series-pumps',
   title: 'Two pumps in series',
+  levels: levelsTo(3),
   draw(draw, setting) {
     const a = drawPump(draw, setting, 'series');
     const b = setting.level === 1 ? a : weaker(a, draw, setting, 5, 25);

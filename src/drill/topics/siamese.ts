@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
@@ -29,6 +30,7 @@ export interface SiameseFacts {
 export const siamese = topic<SiameseFacts>({
   id: 'siamese',
   title: 'Two lines joined by a siamese',
+  levels: levelsTo(5),
   draw(draw, setting) {
     const among = sizes(setting, ['1.75', '2', ...SUPPLY.slice(0, 3)]);
     const hose = draw.pick(among.length > 0 ? among : sizes(setting));

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
@@ -21,6 +22,7 @@ export interface SingleLineFacts {
 export const singleLine = topic<SingleLineFacts>({
   id: 'single-line',
   title: 'Pump pressure of a single line on the level',
+  levels: levelsTo(3),
   draw: (draw, setting) => drawOneHose(draw, setting, lineSizes(setting)),
   pose({ hose, length, flow }, setting) {
     const d = new Drafting(setting);

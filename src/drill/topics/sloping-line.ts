@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
@@ -136,6 +137,7 @@ const ORDINAL: Readonly<Record<number, string>> = {
 export const lineUphill = topic<SlopingLineFacts>({
   id: 'line-uphill',
   title: 'Pump pressure of a line uphill',
+  levels: levelsTo(5),
   draw: (draw, setting) => drawFacts(draw, setting, true),
   pose: (facts, setting) => pose(facts, setting, true),
 });
@@ -143,6 +145,7 @@ export const lineUphill = topic<SlopingLineFacts>({
 export const lineDownhill = topic<SlopingLineFacts>({
   id: 'line-downhill',
   title: 'Pump pressure of a line downhill',
+  levels: levelsTo(5),
   draw: (draw, setting) => drawFacts(draw, setting, false),
   pose: (facts, setting) => pose(facts, setting, false),
 });

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { withArticle, withCapitalArticle } from '../../quantity/article.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { place } from '../names.js';
@@ -8,8 +9,8 @@ import type { Draw } from '../random.js';
 export interface SmoothBoreFacts {
   readonly bore: number;
   readonly pressure: number;
-  readonly ask: 'flow' | 'reaction' | 'pressure';
-  /** For `pressure`: the flow that the tip has to give. */
+  readonly ask: 'flow' | 'reaction' | 'pressure' | 'push';
+  /** For `pressure`, and for `push`, which goes on to the reaction: the flow that the tip has to give. */
   readonly flow?: number;
 }
 
@@ -23,30 +24,32 @@ function drawFacts(draw: Draw, setting: Setting): SmoothBoreFacts {
     level <= 2
       ? draw.stepped(usual - 2 * step, usual + 2 * step, 2 * step)
       : draw.stepped(usual - 2 * step, usual + 4 * step, step);
-  if (level >= 4 && draw.chance(0.5)) return { bore, pressure, ask: 'reaction' };
-  if (level === 5) {
-    const most = rules.smooth_bore.constant * bore ** 2 * Math.sqrt(pressure);
-    const round = most > 100 ? 10 : most > 30 ? 5 : 1;
-    return { bore, pressure, ask: 'pressure', flow: round * Math.round(most / round) };
-  }
+  const most = rules.smooth_bore.constant * bore ** 2 * Math.sqrt(pressure);
+  const round = most > 100 ? 10 : most > 30 ? 5 : 1;
+  const flow = round * Math.round(most / round);
+  if (level === 2) return { bore, pressure, ask: 'push', flow };
+  if (draw.chance(0.3)) return { bore, pressure, ask: 'reaction' };
+  if (draw.chance(0.3)) return { bore, pressure, ask: 'pressure', flow };
   return { bore, pressure, ask: 'flow' };
 }
 
 export const smoothBoreFlow = topic<SmoothBoreFacts>({
   id: 'smooth-bore-flow',
   title: 'Flow and reaction of a smooth-bore tip',
+  levels: levelsTo(2),
   draw: drawFacts,
   pose({ bore, pressure, ask, flow = 0 }, setting) {
     const d = new Drafting(setting);
     const { unit, wording, rules, units } = setting;
     const tip = units === 'us' ? `${inches(bore)} in` : `${bore} mm`;
     d.give('d', 'bore of the tip', bore, unit.bore, tip);
-    const np = ask === 'pressure' ? '' : d.give('NP', 'nozzle pressure', pressure, unit.pressure);
+    const np = ask === 'pressure' || ask === 'push' ? '' : d.give('NP', 'nozzle pressure', pressure, unit.pressure);
     const other = rules.nozzle.smooth_master === pressure ? rules.nozzle.fog : rules.nozzle.smooth_master;
     const swapped = { set: { NP: other } };
     const at = place(wording);
     const { smooth_bore, reaction } = rules;
-    if (ask === 'reaction') {
+    const right = `r * (d / (1 ${unit.d}))^2 * (NP / (1 ${unit.p}))`;
+    const giveReaction = () =>
       d.rule(
         'r',
         `reaction of a bore of 1 ${unit.bore} at 1 ${unit.pressure}`,
@@ -54,7 +57,8 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
         unit.force,
         reaction.source,
       );
-      const right = `r * (d / (1 ${unit.d}))^2 * (NP / (1 ${unit.p}))`;
+    if (ask === 'reaction') {
+      giveReaction();
       d.step('R', 'Nozzle reaction', right, unit.force);
       d.slip('bore-not-squared', { formulas: { R: right.replace('^2', '') } });
       d.slip('nozzle-pressure-swapped', swapped);
@@ -132,6 +136,21 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
           : 'The flow was read wrongly off the meter.',
     });
     d.bound('NP', pressures(setting, 25), pressures(setting, 90));
+    if (ask === 'push') {
+      giveReaction();
+      d.step('R', 'Nozzle reaction', right, unit.force);
+      d.slip('bore-not-squared', {
+        formulas: { R: right.replace('^2', '') },
+        why: 'The bore was not squared in the reaction.',
+      });
+      return d.draft(
+        wording.pick([
+          `${withCapitalArticle(tip)} smooth-bore tip at ${at} flows ${q}. How hard does it push back?`,
+          `A crew at ${at} wants ${q} from ${withArticle(tip)} smooth-bore tip. What nozzle reaction must they hold?`,
+        ]),
+        'nozzle reaction',
+      );
+    }
     return d.draft(
       wording.pick([
         `${withCapitalArticle(tip)} smooth-bore tip has to flow ${q}. What nozzle pressure does that take?`,

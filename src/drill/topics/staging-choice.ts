@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { pressures } from '../parts.js';
@@ -19,6 +20,7 @@ const WAYS = ['one pump alone', 'two in parallel', 'two in series', 'neither sta
 export const stagingChoice = topic<StagingChoiceFacts | undefined>({
   id: 'staging-choice',
   title: 'Parallel or series: pick and justify',
+  levels: levelsTo(4),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const pump = drawPump(draw, setting, 'series');
@@ -47,6 +49,9 @@ export const stagingChoice = topic<StagingChoiceFacts | undefined>({
     const rest = round(needed, grain) - nozzle;
     if (rest < 2 * grain) return undefined;
     const height = setting.level <= 1 ? 0 : round(rest * draw.pick([0.3, 0.4, 0.5, 0.6]), grain);
+    // Where both stagings will do, neither is the one that is needed.
+    const need = nozzle + rest;
+    if (one < need && par >= need && 2 * one >= need) return undefined;
     return { pump, flow, nozzle, hose: rest - height, height };
   },
   pose(facts, setting) {
@@ -88,23 +93,33 @@ export const stagingChoice = topic<StagingChoiceFacts | undefined>({
     if (height > 0) d.slip('elevation-dropped', { formulas: { R: 'NP + FL' } });
     d.slip('friction-dropped', { formulas: { R: `NP${height > 0 ? ' + EL' : ''}` } });
     d.bound('R', pressures(setting, 60), pressures(setting, 600));
+    const better = (way: string, value: (symbol: string) => number) => value(way) >= value('R');
     const print = (value: number) => `${Math.round(value)} ${unit.pressure}`;
+    const listed = `: ${WAYS[0]}, ${WAYS[1]}, ${WAYS[2]}, or ${WAYS[3]}`;
     const question = wording.pick([
-      `${engine(wording)} carries two equal pumps that can be staged in parallel or in series. Each ${curve}. The lay wants ${q} with ${np} at the nozzle; its hose takes ${fl} at that flow${el === '' ? ', and it is level' : `, and its height ${el}`}. Which is the least that will do: one pump alone, two in parallel, two in series, or neither staging?`,
-      `A lay at ${place(wording)} needs ${q}: ${np} at the nozzle and ${fl} for friction${el === '' ? ', on the level' : `, and ${el} for the height`}. There are two equal pumps; each ${curve}. How are they to be staged: one pump alone, two in parallel, two in series, or will neither staging do?`,
+      `${engine(wording)} carries two equal pumps that can be staged in parallel or in series. Each ${curve}. The lay wants ${q} with ${np} at the nozzle; its hose takes ${fl} at that flow${el === '' ? ', and it is level' : `, and its height ${el}`}. Which is the least that will do${listed}?`,
+      `A lay at ${place(wording)} needs ${q}: ${np} at the nozzle and ${fl} for friction${el === '' ? ', on the level' : `, and ${el} for the height`}. There are two equal pumps; each ${curve}. What is the least that will do${listed}?`,
     ]);
     return d.draft(question, 'how to stage the pumps', {
       word: {
         options: WAYS,
+        listed,
         decide,
         text: (word, value) =>
           `${word}: ${print(value('R'))} is needed; one pump makes ${print(value('P1'))}, two in parallel ${print(value('PP'))}, two in series ${print(value('PS'))} at that flow`,
-        wrong: {
-          'one pump alone': { slip: 'shutoff-taken' },
-          'two in parallel': { slip: 'staging-confused' },
-          'two in series': { slip: 'staging-confused' },
-          'neither staging': { slip: 'one-pump-alone', why: 'Only one pump’s curve was looked at.' },
-        },
+        against: (option, value) => ({
+          slip: 'staging-confused',
+          why: {
+            [WAYS[0]]: `One pump alone makes ${print(value('P1'))} at this flow, and ${print(value('R'))} is needed.`,
+            [WAYS[1]]: better('PP', value)
+              ? `Two in parallel will do, but it is not the least that does: one pump alone makes ${print(value('P1'))}.`
+              : `In parallel the pumps make ${print(value('PP'))} at this flow, where ${print(value('R'))} is needed or series makes more.`,
+            [WAYS[2]]: better('PS', value)
+              ? `Two in series will do, but less does too: one pump makes ${print(value('P1'))}, two in parallel ${print(value('PP'))}.`
+              : `In series each pump moves all the flow, and both make ${print(value('PS'))}: ${print(value('R'))} is needed.`,
+            [WAYS[3]]: `${print(value('R'))} is needed, and ${print(Math.max(value('P1'), value('PP'), value('PS')))} is to be had.`,
+          }[option as (typeof WAYS)[number]],
+        }),
       },
       keyedBySolver: true,
       crossCheck: (value) => {

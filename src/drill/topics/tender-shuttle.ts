@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { place } from '../names.js';
 import { count } from '../print.js';
@@ -15,6 +16,7 @@ export interface TenderShuttleFacts {
 export const tenderShuttle = topic<TenderShuttleFacts>({
   id: 'tender-shuttle',
   title: 'Tender shuttle',
+  levels: levelsTo(3),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const tank = us ? 100 * draw.whole(10, 40) : 500 * draw.whole(8, 30);

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
@@ -38,6 +39,7 @@ function pairs(setting: Setting): [HoseSize, HoseSize][] {
 export const twoSizes = topic<TwoSizesFacts | undefined>({
   id: 'two-sizes',
   title: 'Two sizes of hose in one line',
+  levels: levelsTo(5),
   lacks: (setting) => (pairs(setting).length === 0 ? 'it knows one size of hose only' : undefined),
   draw(draw, setting) {
     const [first, second] = draw.pick(pairs(setting));

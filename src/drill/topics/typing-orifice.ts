@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine } from '../names.js';
 import { dischargeConstant } from '../orifice-constant.js';
@@ -18,6 +19,7 @@ export interface TypingOrificeFacts {
 export const typingOrifice = topic<TypingOrificeFacts>({
   id: 'typing-orifice',
   title: 'The typing test on an orifice',
+  levels: levelsTo(4),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const large = draw.chance(0.5);
@@ -37,10 +39,10 @@ export const typingOrifice = topic<TypingOrificeFacts>({
       : large
         ? 25 * draw.whole(56, 100)
         : 25 * draw.whole(21, 44);
-    const ask = draw.chance(0.5) ? 'flow' : 'reading';
+    const ask = setting.level === 1 && draw.chance(0.5) ? 'flow' : 'reading';
     if (ask === 'flow') return { bore, coefficient, ask, reading };
     const hose =
-      setting.level >= 3 && covers(setting, '1.5', flow) && setting.rules.friction.method === 'coefficient';
+      setting.level >= 2 && covers(setting, '1.5', flow) && setting.rules.friction.method === 'coefficient';
     return hose
       ? { bore, coefficient, ask, flow, hose: (us ? 25 : 15) * draw.whole(1, 4) }
       : { bore, coefficient, ask, flow };

@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { hoseFacts } from '../parts.js';
@@ -227,6 +228,7 @@ function posed(facts: VolumeFacts, setting: Setting) {
 export const volume = topic<VolumeFacts>({
   id: 'volume',
   title: 'Volume and weight of water',
+  levels: levelsTo(3),
   draw: drawFacts,
   pose: posed,
 });

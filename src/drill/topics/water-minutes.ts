@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { hoseFacts } from '../parts.js';
@@ -16,14 +17,16 @@ export interface WaterMinutesFacts {
 export const waterMinutes = topic<WaterMinutesFacts>({
   id: 'water-minutes',
   title: 'Minutes of water',
+  levels: levelsTo(4),
   draw(draw, setting) {
     const us = setting.units === 'us';
-    const tank = us ? 50 * draw.whole(6, 20) : 250 * draw.whole(4, 16);
-    const nozzles = draw.whole(setting.level === 1 ? 1 : 2, Math.min(5, 1 + setting.level));
-    const flow = us ? 5 * draw.whole(3, 12) : 20 * draw.whole(3, 12);
-    if (setting.level < 3) return { tank, nozzles, flow };
-    const length = (us ? 100 : 30) * draw.whole(4, 12);
-    return { tank, nozzles, flow, fill: { hose: draw.pick<HoseSize>(['1.5', '1.75']), length } };
+    // Mop-up and line work: enough minutes that a reserve forgotten is more than a minute or two.
+    const tank = us ? 50 * draw.whole(8, 30) : 250 * draw.whole(6, 23);
+    const nozzles = draw.whole(setting.level === 1 ? 1 : 2, Math.min(4, 1 + setting.level));
+    const flow = us ? draw.stepped(6, 20, 2) : draw.stepped(20, 80, 5);
+    if (setting.level < 4) return { tank, nozzles, flow };
+    const length = (us ? 100 : 30) * draw.whole(6, 10);
+    return { tank, nozzles, flow, fill: { hose: draw.pick<HoseSize>(['1.5', '1.75', '2.5']), length } };
   },
   pose({ tank, nozzles, flow, fill }, setting) {
     const d = new Drafting(setting);
@@ -65,7 +68,7 @@ export const waterMinutes = topic<WaterMinutesFacts>({
       formulas: { t: `T * r / Q` },
       why: 'The reserve was used up in place of being kept.',
     });
-    d.bound('t', 1, 60);
+    d.bound('t', 5, 60);
     const question = wording.pick([
       `${engine(wording)} at ${place(wording)} has ${v} in its tank and feeds ${nozzleWords}. ${hoseWords} After how many minutes is the tank down to its reserve?`,
       `With ${v} on board and ${nozzleWords} open, how long does the water last if the reserve stays in the tank? ${hoseWords}`,

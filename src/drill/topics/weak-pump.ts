@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import { pressures } from '../parts.js';
@@ -8,6 +9,7 @@ import { giveLoad, PARALLEL, round, type TwoPumpFacts } from '../staged-load.js'
 export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }>({
   id: 'weak-pump',
   title: 'Unlike pumps in parallel: is the weaker one shut out?',
+  levels: levelsTo(5),
   draw(draw, setting) {
     const a = drawPump(draw, setting);
     const b = weaker(a, draw, setting, 12, 30);
@@ -17,7 +19,7 @@ export const weakPump = topic<TwoPumpFacts & { readonly ask: 'total' | 'least' }
     const held = out
       ? round(b.shutoff + (a.shutoff - b.shutoff) * part * 0.8, step)
       : round(b.shutoff * (1 - 0.25 * part), step);
-    return { pumps: [a, b], load: { held }, ask: setting.level >= 4 && draw.chance(0.4) ? 'least' : 'total' };
+    return { pumps: [a, b], load: { held }, ask: setting.level === 1 ? 'least' : 'total' };
   },
   pose({ pumps, load, ask }, setting) {
     const d = new Drafting(setting);

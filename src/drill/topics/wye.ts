@@ -1,3 +1,4 @@
+import { levelsTo } from '../levels.js';
 import { Drafting, type Setting, topic } from '../draft.js';
 import { engine, place } from '../names.js';
 import {
@@ -70,6 +71,7 @@ function lacks(setting: Setting): string | undefined {
 export const wyeEqual = topic<WyeEqualFacts | undefined>({
   id: 'wye-equal',
   title: 'Wye with equal legs',
+  levels: levelsTo(5),
   lacks,
   draw(draw, setting) {
     const legs = setting.level >= 3 && handSizes(setting).length > 0 ? draw.whole(2, 3) : 2;
@@ -180,6 +182,7 @@ export interface WyeUnequalFacts {
 export const wyeUnequal = topic<WyeUnequalFacts | undefined>({
   id: 'wye-unequal',
   title: 'Wye with unequal legs',
+  levels: levelsTo(5),
   lacks,
   draw(draw, setting) {
     const hose = drawHose(draw, setting, 2);
