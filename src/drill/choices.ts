@@ -91,11 +91,16 @@ const whyOf = ({ slip, why }: Alteration, known: readonly Slip[]): string =>
 
 /** Slips that touch different things, so that both can be made at once. */
 function pairs(all: readonly Alteration[]): [Alteration, Alteration][] {
-  const touched = ({ set, formulas }: Alteration) => [...Object.keys(set ?? {}), ...Object.keys(formulas ?? {})];
+  const touched = ({ set, formulas }: Alteration) => [
+    ...Object.keys(set ?? {}),
+    ...Object.keys(formulas ?? {}),
+  ];
   return all.flatMap((one, index) =>
     all
       .slice(index + 1)
-      .filter((other) => one.slip !== other.slip && !touched(one).some((symbol) => touched(other).includes(symbol)))
+      .filter(
+        (other) => one.slip !== other.slip && !touched(one).some((symbol) => touched(other).includes(symbol)),
+      )
       .map((other): [Alteration, Alteration] => [one, other]),
   );
 }
@@ -137,16 +142,31 @@ export function choicesOf(
     value: answer.kind === 'word' ? answer.word : answer.value,
     right: true,
   };
-  const as = ({ slip, why, value, text }: (typeof wrong)[number]) => ({ text, value, right: false, slip, why });
+  const as = ({ slip, why, value, text }: (typeof wrong)[number]) => ({
+    text,
+    value,
+    right: false,
+    slip,
+    why,
+  });
   if (answer.kind === 'word') {
-    const mixed = new Draw(`choices of ${id}`).shuffled(wrong).slice(0, count - 1).map(as);
+    const mixed = new Draw(`choices of ${id}`)
+      .shuffled(wrong)
+      .slice(0, count - 1)
+      .map(as);
     return [...mixed.slice(0, rank), right, ...mixed.slice(rank)].map((choice, index) => ({
       letter: letter(index),
       ...choice,
     }));
   }
   const side = (below: boolean) => wrong.filter(({ value }) => (value as number) < answer.value === below);
-  return [...side(true).slice(0, rank).map(as), right, ...side(false).slice(0, count - 1 - rank).map(as)]
+  return [
+    ...side(true).slice(0, rank).map(as),
+    right,
+    ...side(false)
+      .slice(0, count - 1 - rank)
+      .map(as),
+  ]
     .sort((a, b) => (a.value as number) - (b.value as number))
     .map((choice, index) => ({ letter: letter(index), ...choice }));
 }

@@ -25,6 +25,8 @@ export interface Setting {
   readonly unit: TradeUnits;
   /** For the wording and the invented names only, so that figures can be posed without it. */
   readonly wording: Draw;
+  /** Name of the trainer's own rig, in place of an invented one. */
+  readonly rig?: string;
 }
 
 /** How a step's figure is rounded before it goes on, as a rule set or a source has it. */

@@ -175,9 +175,7 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
   const known = topicsOf(layout);
   const setting = settingOf(rules, units, level, new Draw('')) as Setting;
   if (topics.length === 0) {
-    const fit = known.filter(
-      (topic) => topic.lacks?.(setting) === undefined && topic.levels.includes(level),
-    );
+    const fit = known.filter((topic) => topic.lacks?.(setting) === undefined && topic.levels.includes(level));
     if (fit.length === 0)
       throw new DrillFault(
         `no topic is to be had: ${known.map((topic) => `${topic.id}: ${topic.lacks?.(setting)}`).join('; ')}`,

@@ -47,7 +47,12 @@ function inSections(draft: Draft, units: DrillUnits): Draft | undefined {
     { symbol: 'n0', name: 'sections of hose', value: number, unit: '', text: count(number) },
     { symbol: 's0', name: 'length of a section', value: each, unit, text: figure(each, unit) },
   ];
-  const step: SumStep = { symbol: 'L', say: name.replace(/^./, (c) => c.toUpperCase()), formula: 'n0 * s0', unit };
+  const step: SumStep = {
+    symbol: 'L',
+    say: name.replace(/^./, (c) => c.toUpperCase()),
+    formula: 'n0 * s0',
+    unit,
+  };
   return {
     ...draft,
     question: draft.question.replace(phrase, sections),

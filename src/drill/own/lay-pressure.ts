@@ -5,8 +5,11 @@ import { levelsTo } from '../levels.js';
 import { allowance, besideSolver, covers, friction, pressures, pumpRounding } from '../parts.js';
 import { capital, count, figure, listed } from '../print.js';
 import type { SketchPart } from '../problem.js';
+import { Draw } from '../random.js';
 import type { LayLine } from '../solver/required-pressure.js';
+import { work } from '../work.js';
 import { type OwnHose, type OwnLine, type OwnNozzle, ownLay, ownNozzles, Unusable } from './own-lay.js';
+import { mostPressure } from './own-pumps.js';
 
 export interface LayPressureFacts {
   readonly lay: OwnLine;
@@ -39,7 +42,7 @@ function wayTo(lay: OwnLine, { target, open }: LayPressureFacts) {
 
 /** What the pump must discharge so that one nozzle of the trainer's own lay has its pressure. */
 export function layPressure(layout: Layout): Topic {
-  const definition = topic<LayPressureFacts | undefined>({
+  const definition: Topic<LayPressureFacts | undefined> = topic<LayPressureFacts | undefined>({
     id: 'own-lay',
     title: `Pump pressure on the lay of ${layout.title}`,
     levels: levelsTo(5),
@@ -54,18 +57,24 @@ export function layPressure(layout: Layout): Topic {
     draw(draw, setting) {
       const lay = ownLay(layout, setting);
       const nozzles = ownNozzles(lay);
-      const target = draw.whole(0, nozzles.length - 1);
+      const first = draw.whole(0, nozzles.length - 1);
       const most = Math.min(nozzles.length, setting.level === 1 ? 1 : setting.level);
-      const others = draw.shuffled(nozzles.map((_, at) => at).filter((at) => at !== target));
-      const open = [target, ...others.slice(0, draw.whole(Math.min(1, most - 1), most - 1))].sort(
+      const others = draw.shuffled(nozzles.map((_, at) => at).filter((at) => at !== first));
+      const open = [first, ...others.slice(0, draw.whole(Math.min(1, most - 1), most - 1))].sort(
         (a, b) => a - b,
       );
-      const facts = { lay, target, open };
-      const { sections } = wayTo(lay, facts);
-      const known = sections.every(({ size, lines, carries }) =>
-        covers(setting, size, carries.reduce((sum, at) => sum + nozzles[at].flow, 0) / lines),
+      const known = open.every((target) =>
+        wayTo(lay, { lay, target, open }).sections.every(({ size, lines, carries }) =>
+          covers(setting, size, flowOf(nozzles, carries) / lines),
+        ),
       );
-      return known ? facts : undefined;
+      if (!known) return undefined;
+      // The pump has to serve every open nozzle, so it is set for the one that needs most.
+      const needs = open.map((target) => {
+        const quiet = { ...setting, wording: new Draw('') };
+        return work(definition.pose({ lay, target, open }, quiet), undefined, true).exact;
+      });
+      return { lay, target: open[needs.indexOf(Math.max(...needs))], open };
     },
     pose(facts, setting) {
       if (facts === undefined) throw new Error('nothing to pose');
@@ -170,6 +179,8 @@ export function layPressure(layout: Layout): Topic {
       }
       const sum = right.join(' + ');
       d.step('PDP', 'Pump discharge pressure', sum, unit.pressure, pumpRounding(setting));
+      const limit = Math.min(...sections.map((section) => section.limit));
+      d.bound('PDP', 0, Math.min(limit, mostPressure(layout, setting, flowOf(nozzles, open))));
       if (open.length > 1) {
         d.slip('all-flow-to-end', { formulas: straight });
         d.slip('one-leg-in-feeder', { formulas: single });
@@ -196,7 +207,9 @@ export function layPressure(layout: Layout): Topic {
           `${capital(wanted.name)} on the lay “${layout.title}” is reached by ${listed(words)}, in that order from the pump.`,
         ]),
         passes.trim(),
-        `${shut}: ${listed(flows)}. ${capital(wanted.name)} wants ${np}. What must the pump discharge?`,
+        open.length === 1
+          ? `${shut}: ${listed(flows)} and wants ${np}. What must the pump discharge?`
+          : `${shut}: ${listed(flows)}. The pump must serve every one of them; ${wanted.name} needs most, and wants ${np}, while the others are gated back. What must the pump discharge?`,
       ]
         .filter((part) => part !== '')
         .join(' ');

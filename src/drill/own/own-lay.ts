@@ -14,6 +14,8 @@ export interface OwnHose {
   readonly length: number;
   readonly rise: number;
   readonly lines: number;
+  /** What the pump may put on it, psi or kPa. */
+  readonly limit: number;
 }
 
 export interface OwnNozzle {
@@ -49,6 +51,17 @@ export function ownHoses(line: OwnLine): OwnHose[] {
     (hose, index) =>
       all.findIndex((other) => other.size === hose.size && other.length === hose.length) === index,
   );
+}
+
+/** Each hose with the flows that it can carry: its first open nozzle alone, and one more at a time. */
+export function carriedBy(line: OwnLine): [OwnHose, number[]][] {
+  let sum = 0;
+  const flows = ownNozzles(line).map(({ flow }) => {
+    sum += flow;
+    return sum;
+  });
+  const own = flows.length > 0 ? line.hoses.map((hose): [OwnHose, number[]] => [hose, flows]) : [];
+  return [...own, ...line.lines.flatMap(carriedBy)];
 }
 
 export function ownNozzles(line: OwnLine): OwnNozzle[] {
@@ -111,7 +124,16 @@ function hoseOf(step: HoseStep, setting: Setting): OwnHose {
     length: tidy(step.length / si.length),
     rise: tidy(step.rise / si.length),
     lines: step.lines ?? 1,
+    limit: limitOf(step, size, setting),
   };
+}
+
+/** The hose's own working pressure, else nine tenths of its service test (NFPA 1962), else what hose of the size usually bears. */
+function limitOf({ hose: { limits } }: HoseStep, size: HoseSize, { units }: Setting): number {
+  const si = SI_VALUE[units];
+  if (limits?.working !== undefined) return limits.working / si.pressure;
+  if (limits?.service_test !== undefined) return (0.9 * limits.service_test) / si.pressure;
+  return HOSE[units][size].limit;
 }
 
 /** A nozzle at the flow and pressure that it is rated at; a smooth bore by the rule set's pressure and formula. */

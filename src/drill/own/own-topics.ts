@@ -1,20 +1,19 @@
-import { pointPressures } from '../../assembly/pump.js';
 import type { Layout } from '../../layout/layout.js';
 import { REFERENCE_WATER_DENSITY } from '../../physics/constants.js';
-import { heightOfPressure, pressureOfHeight } from '../../physics/elevation.js';
+import { heightOfPressure } from '../../physics/elevation.js';
 import { headAt, type PumpCurve } from '../../physics/pump-curve/curve.js';
-import { MonotoneCurve } from '../../physics/pump-curve/monotone.js';
 import type { Setting, Topic } from '../draft.js';
 import { Drafting, topic } from '../draft.js';
-import { covers, drawFlow } from '../parts.js';
+import { levelsTo } from '../levels.js';
+import { covers } from '../parts.js';
 import { figure, listed } from '../print.js';
 import { beside } from '../pumps.js';
 import { SI_VALUE } from '../solver/si.js';
-import { levelsTo } from '../levels.js';
 import { frictionLoss } from '../topics/friction-loss.js';
 import { waterMinutes } from '../topics/water-minutes.js';
 import { layPressure } from './lay-pressure.js';
-import { ownHoses, ownLay, Unusable } from './own-lay.js';
+import { carriedBy, ownHoses, ownLay, ownNozzles, Unusable } from './own-lay.js';
+import { type Point, pumpOf } from './own-pumps.js';
 
 /** The topics that a layout gives problems of, each with figures of the trainer's own engine and lay. */
 export function ownTopics(layout: Layout): readonly Topic[] {
@@ -48,13 +47,14 @@ function hoseFriction(layout: Layout): Topic {
         if (ownHoses(ownLay(layout, setting)).length === 0) throw new Unusable('the lay has no hose');
       }),
     draw(draw, setting) {
-      const { size, length } = draw.pick(ownHoses(ownLay(layout, setting)));
-      const flow = drawFlow(draw, setting, size);
+      const carried = carriedBy(ownLay(layout, setting));
+      const [{ size, length, lines }, flows] = draw.pick(carried);
+      const flow = draw.pick(flows) / lines;
       return covers(setting, size, flow) ? { hose: size, length, flow } : undefined;
     },
     pose(facts, setting) {
       if (facts === undefined) throw new Error('nothing to pose');
-      return frictionLoss.pose(facts, setting);
+      return frictionLoss.pose(facts, { ...setting, rig: layout.title });
     },
   }) as Topic;
 }
@@ -63,42 +63,24 @@ function tankMinutes(layout: Layout): Topic {
   return topic<Parameters<typeof waterMinutes.pose>[0]>({
     id: 'own-minutes',
     title: `Minutes of water of ${layout.engine.name}`,
-    levels: levelsTo(4),
-    lacks: () => (layout.engine.tank === undefined ? 'the engine has no tank' : undefined),
+    levels: levelsTo(3),
+    lacks: (setting) =>
+      layout.engine.tank === undefined
+        ? 'the engine has no tank'
+        : layout.lay.length > 0
+          ? reasonOf(() => ownLay(layout, setting))
+          : undefined,
     draw(draw, setting) {
-      const facts = waterMinutes.draw(draw, { ...setting, level: Math.min(setting.level, 2) as 1 | 2 });
-      const unit = setting.units === 'us' ? 231 * 0.0254 ** 3 : 1e-3;
-      const tank = Number(((layout.engine.tank?.capacity ?? 0) / unit).toPrecision(9));
-      return { ...facts, tank: setting.units === 'us' ? tank : Math.round(tank) };
+      const gallon = setting.units === 'us' ? 231 * 0.0254 ** 3 : 1e-3;
+      const tank = Math.round((layout.engine.tank?.capacity ?? 0) / gallon);
+      const nozzles = layout.lay.length > 0 ? ownNozzles(ownLay(layout, setting)) : [];
+      if (nozzles.length === 0) return { ...waterMinutes.draw(draw, setting), tank };
+      const { flow } = draw.pick(nozzles);
+      const alike = nozzles.filter((nozzle) => nozzle.flow === flow).length;
+      return { tank, nozzles: draw.whole(1, alike), flow };
     },
-    pose: waterMinutes.pose,
+    pose: (facts, setting) => waterMinutes.pose(facts, { ...setting, rig: layout.engine.name }),
   }) as Topic;
-}
-
-type Point = readonly [flow: number, pressure: number];
-
-/** A pump's points as the layout has them, in the units of the sheet, and the curve that the program puts through them. */
-function pumpOf(
-  layout: Layout,
-  name: 'a' | 'b',
-  setting: Setting,
-): { table: Point[]; at: (flow: number) => number; curve: PumpCurve } | undefined {
-  const pump = layout.engine.pumps[name];
-  if (pump === undefined) return undefined;
-  const si = SI_VALUE[setting.units];
-  const round = (value: number) => Math.round(value);
-  const table = pointPressures(pump.model).map(
-    ([flow, pressure]): Point => [round(flow / si.flow), round(pressure / si.pressure)],
-  );
-  const curve = new MonotoneCurve(
-    table.map(([flow, pressure]) => ({
-      flow: flow * si.flow,
-      head: heightOfPressure(pressure * si.pressure, REFERENCE_WATER_DENSITY),
-    })),
-  );
-  const at = (flow: number) =>
-    pressureOfHeight(headAt(curve, flow * si.flow), REFERENCE_WATER_DENSITY) / si.pressure;
-  return { table, at, curve };
 }
 
 const rows = (table: readonly Point[], setting: Setting) =>

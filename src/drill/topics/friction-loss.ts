@@ -1,5 +1,5 @@
-import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { place } from '../names.js';
 import { drawOneHose, friction, giveHose, hoseFacts, sizes } from '../parts.js';
 import type { SingleLineFacts } from './single-line.js';
@@ -26,7 +26,7 @@ export const frictionLoss = topic<SingleLineFacts>({
     d.bound('FL', 2, facts.limit);
     const question = wording.pick([
       `How much pressure does friction take in ${len} of ${facts.name} hose at ${q}?`,
-      `A line at ${place(wording)} is ${len} of ${facts.name} hose and carries ${q}. Find the friction loss.`,
+      `A line ${setting.rig ? `of the lay “${setting.rig}”` : `at ${place(wording)}`} is ${len} of ${facts.name} hose and carries ${q}. Find the friction loss.`,
       `${len} of ${facts.name} hose flows ${q}. What is lost to friction from one end to the other?`,
     ]);
     return d.draft(question, 'friction loss', {

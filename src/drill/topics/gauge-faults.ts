@@ -23,24 +23,25 @@ export interface GaugeFaultFacts {
 /** More than this off from the acceptance test is a fault: below 95 % of the baseline is acted on. */
 const OFF = 0.05;
 /** Net pressure today as percent of the acceptance test, at shutoff and at the rated flow. */
-const NET: Record<Fault, readonly [shutoff: readonly [number, number], flowing: readonly [number, number]]> = {
-  [SOUND]: [
-    [98, 102],
-    [98, 102],
-  ],
-  [WORN]: [
-    [82, 91],
-    [80, 90],
-  ],
-  [STARVED]: [
-    [98, 102],
-    [60, 82],
-  ],
-  [FAST]: [
-    [109, 120],
-    [109, 120],
-  ],
-};
+const NET: Record<Fault, readonly [shutoff: readonly [number, number], flowing: readonly [number, number]]> =
+  {
+    [SOUND]: [
+      [98, 102],
+      [98, 102],
+    ],
+    [WORN]: [
+      [82, 91],
+      [80, 90],
+    ],
+    [STARVED]: [
+      [98, 102],
+      [60, 82],
+    ],
+    [FAST]: [
+      [109, 120],
+      [109, 120],
+    ],
+  };
 
 /** Intake that a supply leaves at the rated flow is above this; starved, it is near none or a vacuum. */
 const LEAST_INTAKE = { us: 10, si: 70 };

@@ -1,5 +1,5 @@
-import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { place } from '../names.js';
 import { pressures } from '../parts.js';
 import { figure, listed } from '../print.js';

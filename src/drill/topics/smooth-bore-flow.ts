@@ -1,6 +1,6 @@
-import { levelsTo } from '../levels.js';
 import { withArticle, withCapitalArticle } from '../../quantity/article.js';
 import { Drafting, type Setting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { place } from '../names.js';
 import { HAND, handSizes, hoseFacts, pressures } from '../parts.js';
 import { inches } from '../print.js';
@@ -43,7 +43,8 @@ export const smoothBoreFlow = topic<SmoothBoreFacts>({
     const { unit, wording, rules, units } = setting;
     const tip = units === 'us' ? `${inches(bore)} in` : `${bore} mm`;
     d.give('d', 'bore of the tip', bore, unit.bore, tip);
-    const np = ask === 'pressure' || ask === 'push' ? '' : d.give('NP', 'nozzle pressure', pressure, unit.pressure);
+    const np =
+      ask === 'pressure' || ask === 'push' ? '' : d.give('NP', 'nozzle pressure', pressure, unit.pressure);
     const other = rules.nozzle.smooth_master === pressure ? rules.nozzle.fog : rules.nozzle.smooth_master;
     const swapped = { set: { NP: other } };
     const at = place(wording);

@@ -1,5 +1,5 @@
-import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { engine } from '../names.js';
 import { dischargeConstant } from '../orifice-constant.js';
 import { covers, friction, hoseFacts, pressures } from '../parts.js';

@@ -1,5 +1,5 @@
-import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { engine, place } from '../names.js';
 import { hoseFacts } from '../parts.js';
 import { count } from '../print.js';
@@ -70,8 +70,8 @@ export const waterMinutes = topic<WaterMinutesFacts>({
     });
     d.bound('t', 5, 60);
     const question = wording.pick([
-      `${engine(wording)} at ${place(wording)} has ${v} in its tank and feeds ${nozzleWords}. ${hoseWords} After how many minutes is the tank down to its reserve?`,
-      `With ${v} on board and ${nozzleWords} open, how long does the water last if the reserve stays in the tank? ${hoseWords}`,
+      `${setting.rig ?? `${engine(wording)} at ${place(wording)}`} has ${v} in its tank and feeds ${nozzleWords}. ${hoseWords} After how many minutes is the tank down to its reserve?`,
+      `With ${v} on board${setting.rig ? ` ${setting.rig}` : ''} and ${nozzleWords} open, how long does the water last if the reserve stays in the tank? ${hoseWords}`,
     ]);
     return d.draft(question, 'minutes of water', {
       sketch: [

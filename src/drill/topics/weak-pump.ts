@@ -1,5 +1,5 @@
-import { levelsTo } from '../levels.js';
 import { Drafting, topic } from '../draft.js';
+import { levelsTo } from '../levels.js';
 import { engine, place } from '../names.js';
 import { pressures } from '../parts.js';
 import { beside, drawPump, givePump, NO_GAP, runout, weaker } from '../pumps.js';
