@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/layout.js';
 import { nearest } from '../quantity/nearest.js';
+import type { Planned } from './blueprint.js';
 import { PLACES, placeOf } from './choices.js';
 import { type Setting, settingOf, type Topic } from './draft.js';
 import { DrillFault } from './drill-fault.js';
@@ -22,12 +23,18 @@ export interface SheetRequest {
   readonly units: DrillUnits;
   /** How many choices each problem offers; 0 for open answers. */
   readonly choices: number;
+  /** What the sheet covers, in place of topics and a count. */
+  readonly blueprint?: readonly Planned[];
+  /** One of several exams alike: the same topics and levels, other figures and order. */
+  readonly version?: string;
   /** The trainer's own engine and lay: problems are made out of it instead of drawn. */
   readonly layout?: Layout;
 }
 
 export interface Sheet {
   readonly seed: number;
+  /** Which of several exams alike. */
+  readonly exam?: string;
   readonly level: Level;
   readonly units: DrillUnits;
   readonly rules: { readonly name: string; readonly title: string; readonly source: string };
@@ -48,22 +55,23 @@ const MOST_DRAWS = 400;
  */
 export function makeSheet(request: SheetRequest): Sheet {
   checkRequest(request);
-  const { level, seed, rules, units, count, choices } = request;
-  const topics = topicsFor(request);
-  const order = inTurn(topics, count, request.topics.length === 0 ? new Draw(`mix ${seed}`) : undefined);
+  const { level, seed, rules, units, choices, version } = request;
+  const order = itemsOf(request);
+  const topics = request.blueprint ? [] : topicsFor(request);
+  const drawn = version === undefined ? `${seed}` : `${seed} ${version}`;
   const asked = new Set<string>();
   const spent = new Set<Topic>();
   const places = new Map<Topic, number>();
-  const make = (topic: Topic, index: number): Problem | undefined => {
+  const make = ({ topic, level: own }: Item, index: number): Problem | undefined => {
     const turn = places.get(topic) ?? 0;
     places.set(topic, turn + 1);
-    const place = dealt(`${seed} ${topic.id}`, turn);
+    const place = dealt(`${drawn} ${topic.id}`, turn);
     for (let attempt = 0, tries = 0; attempt < MOST_DRAWS && tries < MOST_DRAWS * PLACES * 2; tries++) {
-      const draw = hash(`${seed} ${index} ${tries} ${topic.id}`).toString(36);
-      const id = idOf(topic, { level, rules, units }, draw);
+      const draw = hash(`${drawn} ${index} ${tries} ${topic.id}`).toString(36);
+      const id = idOf(topic, { level: own, rules, units }, draw);
       if (placeOf(id) !== place) continue;
       attempt++;
-      const made = drawn(topic, id, rules, units, level, { number: index + 1, seed, choices });
+      const made = problemOf(topic, id, rules, units, own, { number: index + 1, seed, choices });
       if (typeof made === 'string') continue;
       const key = sameness(made);
       if (asked.has(key)) continue;
@@ -72,21 +80,30 @@ export function makeSheet(request: SheetRequest): Sheet {
     }
     return undefined;
   };
-  const problems = order.map((topic, index) => {
+  const problems = order.map((item, index) => {
+    const { topic } = item;
     // In a mix another topic stands in for one that has no more to ask.
-    const next = [topic, ...(request.topics.length === 0 ? topics : [])];
-    for (const one of next) {
-      if (spent.has(one)) continue;
+    const others = request.topics.length === 0 ? topics.map((one) => ({ topic: one, level })) : [];
+    for (const one of [item, ...others]) {
+      if (spent.has(one.topic)) continue;
       const made = make(one, index);
       if (made !== undefined) return made;
-      spent.add(one);
+      spent.add(one.topic);
     }
     throw new DrillFault(
-      `topic ${topic.id} has no more than ${index} different problems at level ${level} under the rules ${rules.name}; ask for fewer, or for more topics`,
+      `topic ${topic.id} has no more than ${index} different problems at level ${item.level} under the rules ${rules.name}; ask for fewer, or for more topics`,
     );
   });
   const { name, title, source } = rules;
-  return { seed, level, units, rules: { name, title, source }, version: VERSION, problems };
+  return {
+    seed,
+    ...(version === undefined ? {} : { exam: version }),
+    level,
+    units,
+    rules: { name, title, source },
+    version: VERSION,
+    problems,
+  };
 }
 
 /** Every topic, easy to hard; those of a layout, where one is given. */
@@ -125,7 +142,7 @@ export function problemById(
   if (draw === undefined || (units !== 'us' && units !== 'si') || !LEVELS.includes(level))
     throw new DrillFault(`${id} is no problem's id`);
   if (name !== rules.name) throw new DrillFault(`${id} is a problem of the rules ${name}, not ${rules.name}`);
-  const made = drawn(find(topicId, layout), id, rules, units, level, { ...place, choices });
+  const made = problemOf(find(topicId, layout), id, rules, units, level, { ...place, choices });
   if (typeof made === 'string') throw new DrillFault(`${id} is no problem's id: ${made}`);
   return made;
 }
@@ -202,6 +219,28 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
   });
 }
 
+interface Item {
+  readonly topic: Topic;
+  readonly level: Level;
+}
+
+/** What is asked, in its order: by a blueprint, or each topic in turn; a version has an order of its own. */
+function itemsOf(request: SheetRequest): Item[] {
+  const { blueprint, level, count, seed, version } = request;
+  const mixed = request.topics.length === 0 ? new Draw(`mix ${seed}`) : undefined;
+  const items = blueprint
+    ? blueprint.flatMap((planned) => {
+        const [topic] = topicsFor({ ...request, topics: [planned.topic], level: planned.level ?? level });
+        return Array.from({ length: planned.count }, () => ({ topic, level: planned.level ?? level }));
+      })
+    : inTurn(topicsFor(request), count, mixed).map((topic) => ({ topic, level }));
+  if (items.length > MOST_PROBLEMS)
+    throw new DrillFault(
+      `a sheet has 1 to ${MOST_PROBLEMS} problems, and the blueprint asks ${items.length}`,
+    );
+  return version === undefined ? items : new Draw(`order ${seed} ${version}`).shuffled(items);
+}
+
 /** Each topic as often as any other; a mix goes round in an order of its own each time. */
 function inTurn(topics: readonly Topic[], count: number, mix: Draw | undefined): Topic[] {
   const order: Topic[] = [];
@@ -217,7 +256,7 @@ function idOf(
   return [topic.id, level, rules.name, units, draw].join('.');
 }
 
-function drawn(
+function problemOf(
   topic: Topic,
   id: string,
   rules: RuleSet,

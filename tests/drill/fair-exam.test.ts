@@ -81,12 +81,12 @@ describe.each([2, 3, 4])('an exam of %i choices', (choices) => {
   });
 });
 
-test('each topic’s letters are even, over 120 problems and over the first problems of 120 sheets', () => {
+test('each topic’s letters are even', () => {
   for (const { id, levels } of topicList()) {
     if (topicLacks(id, wildland, 'us') !== undefined) continue;
     const level = levels[levels.length - 1];
     const request = { topics: [id], level, rules: wildland, units: 'us', choices: 4 } as const;
-    const one = makeSheet({ ...request, count: 60, seed: 3 }).problems;
+    const one = makeSheet({ ...request, count: 48, seed: 3 }).problems;
     expect(chiSquare(tally(one.map(place), 4)), id).toBeLessThan(ONE_IN_A_HUNDRED[3]);
   }
 });

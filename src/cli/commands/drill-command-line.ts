@@ -8,10 +8,17 @@ const quoted = (word: string): string =>
 
 /** The command line that makes a sheet again; it stands on the sheet, and leads the form for its answers. */
 export function commandFor(options: SheetOptions): string {
-  const { topics, level, count, seed, rules, units, choices, layout } = options;
+  const { topics, level, count, seed, rules, units, choices, layout, blueprint, version } = options;
   const words = [
-    ...(topics.length > 0 ? ['--topic', topics.join(',')] : ['--mix']),
-    ...['--level', String(level), '--count', String(count), '--seed', String(seed)],
+    ...(blueprint !== undefined
+      ? ['--blueprint', blueprint]
+      : topics.length > 0
+        ? ['--topic', topics.join(',')]
+        : ['--mix']),
+    ...['--level', String(level)],
+    ...(blueprint === undefined ? ['--count', String(count)] : []),
+    ...['--seed', String(seed)],
+    ...(version === undefined ? [] : ['--versions', version]),
     ...['--rules', rules, '--units', units],
     ...(choices > 0 ? ['--choices', String(choices)] : []),
     ...(layout === undefined ? [] : ['--layout', layout]),
@@ -51,6 +58,13 @@ export function optionsIn(line: string): Partial<SheetOptions> | undefined {
       case '--choices':
         if (!/^\d+$/.test(value ?? '')) return undefined;
         found[words[i].slice(2) as 'level' | 'count' | 'seed' | 'choices'] = Number(value);
+        break;
+      case '--blueprint':
+        found.blueprint = value;
+        break;
+      case '--versions':
+        if (!/^[A-Z]$/.test(value ?? '')) return undefined;
+        found.version = value;
         break;
       case '--rules':
         found.rules = value;

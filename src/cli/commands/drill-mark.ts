@@ -1,16 +1,18 @@
 import type { GivenAnswer, Marking } from '../../drill/marking/marking.js';
+import type { Problem } from '../../drill/problem.js';
 import { grouped } from '../../quantity/format.js';
 import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
 import { plain } from '../../report/plain.js';
 import { EXIT, type ExitStatus } from '../exit-status.js';
 import { reportOptions } from '../options.js';
 import { documentText, jsonText, put } from '../output.js';
+import { checkOutputs, type OutputFile } from '../output-files.js';
 import type { Terminal } from '../terminal.js';
 import { UsageFault } from '../usage-fault.js';
 import { type AnswerFile, readAnswerFile } from './drill-answer-file.js';
 import { optionsIn } from './drill-command-line.js';
 import { type GivenDrillOptions, type SheetOptions, sheetOptions } from './drill-options.js';
-import { makePrinted } from './drill-sheet.js';
+import { makePrinted, withBlueprint } from './drill-sheet.js';
 
 const HOW_TO_SAY =
   'start the file with the row that --form-out writes, or repeat the options that made the sheet, --seed among them, and give the code at its top as --sheet';
@@ -53,15 +55,48 @@ async function sheetWanted(
   files: AnswerFile[],
 ): Promise<SheetOptions> {
   const said = await saidInFiles(files, given);
-  const { units, topics, ...rest } = said;
+  const { units, topics, version, ...rest } = said;
   const seed = given.seed ?? said.seed;
   if (seed === undefined) throw new UsageFault(`nothing says which sheet was answered: ${HOW_TO_SAY}`);
   const all = given.topic || given.mix ? {} : { topic: topics?.length ? topics : undefined };
   const spoken = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
   return sheetOptions(
-    { ...rest, ...all, ...spoken, units: unitsSaid ? given.units : (units ?? given.units) },
+    {
+      ...rest,
+      ...(version && { versions: [version] }),
+      ...all,
+      ...spoken,
+      units: unitsSaid ? given.units : (units ?? given.units),
+    },
     seed,
   );
+}
+
+/** All that marking asks of a sheet. */
+type Key = Pick<PrintedSheet, 'code' | 'command'> & { problems: readonly Problem[] };
+
+/** The key that was saved, or the sheet made again. */
+async function keyFor(
+  given: GivenDrillOptions,
+  unitsSaid: boolean,
+  files: AnswerFile[],
+  names: readonly string[],
+): Promise<Key> {
+  const { out } = reportOptions(given);
+  const outputs: OutputFile[] = [
+    ['--out', out],
+    ['--undecided-out', given.undecidedOut],
+  ];
+  if (given.keyFile !== undefined) {
+    const { keyFromJson } = await import('../../report/drill/key-from-json.js');
+    checkOutputs(outputs, [...names, given.keyFile]);
+    const key = await keyFromJson(readAnswerFile(given.keyFile).csv);
+    if (typeof key === 'string') throw new UsageFault(`${plain(given.keyFile)}: ${key}`);
+    return key;
+  }
+  const wanted = await sheetWanted(await withBlueprint(given), unitsSaid, files);
+  const { sheet, code, command } = await makePrinted(wanted, outputs, names);
+  return { code, command, problems: sheet.problems };
 }
 
 interface Said {
@@ -87,9 +122,10 @@ async function answersIn(files: AnswerFile[], given: GivenDrillOptions): Promise
   const { readAnswers } = await import('../../drill/marking/marking.js');
   const notes: string[] = [];
   const codes: Said[] = given.sheet === undefined ? [] : [{ who: '--sheet', code: given.sheet }];
-  const answers: GivenAnswer[] = [];
   const unnamed = new Set<string>();
   const first = files.find(({ command }) => command !== undefined)?.command;
+  const parts: { name: string; answers: GivenAnswer[] }[] = [];
+  let count = 0;
   for (const { name, csv, student, code, command } of files) {
     // With a code it is the code that decides.
     if (!code && command !== undefined && command !== first)
@@ -100,18 +136,21 @@ async function answersIn(files: AnswerFile[], given: GivenDrillOptions): Promise
     for (const { student: who, text } of own) codes.push({ who, code: text });
     const withCode = new Set(own.map((cell) => cell.student));
     for (const cell of cells) if (!code && !withCode.has(cell.student)) unnamed.add(cell.student);
-    if (answers.length + cells.length > MOST_ANSWERS)
+    count += cells.length;
+    if (count > MOST_ANSWERS)
       throw new UsageFault(
         `${plain(name)}: more than ${grouped(MOST_ANSWERS)} answers are more than one class gives; mark them in parts`,
       );
-    for (const cell of cells) if (!CODE_COLUMN.test(cell.problem)) answers.push(cell);
+    parts.push({ name, answers: cells.filter(({ problem }) => !CODE_COLUMN.test(problem)) });
   }
+  const { namesakesApart } = await import('../../drill/marking/by-hand.js');
+  const answers = namesakesApart(parts, notes);
   if (answers.length === 0) throw new UsageFault(`there are no answers in it; ${WHAT_IS_READ}`);
   return { answers, codes, named: given.sheet !== undefined || unnamed.size === 0, notes };
 }
 
 /** Refuses to mark by another sheet's key. */
-async function refuseOthers({ code, command }: PrintedSheet, said: Said[]): Promise<void> {
+async function refuseOthers({ code, command }: Key, said: Said[]): Promise<void> {
   const { sameCode } = await import('../../drill/sheet-code.js');
   const other = said.find((each) => !sameCode(each.code, code));
   if (!other) return;
@@ -122,8 +161,11 @@ async function refuseOthers({ code, command }: PrintedSheet, said: Said[]): Prom
 
 const numberIn = (problem: string): number => Number(/^\D{0,9}(\d{1,4})\.?$/.exec(problem)?.[1] ?? 0);
 
-async function marked(printed: PrintedSheet, { answers, named, notes }: Answers): Promise<Marking> {
-  const { problems } = printed.sheet;
+async function marked(
+  { code: sheet, problems }: Key,
+  { answers, named, notes }: Answers,
+  decisions: string | undefined,
+): Promise<Marking> {
   const beyond = answers.find(({ problem }) => numberIn(problem) > problems.length);
   if (beyond && !named) {
     throw new UsageFault(
@@ -131,11 +173,13 @@ async function marked(printed: PrintedSheet, { answers, named, notes }: Answers)
     );
   }
   const { markClass } = await import('../../drill/marking/marking.js');
-  const marking = markClass(problems, answers);
+  const { readDecisions } = await import('../../drill/marking/by-hand.js');
+  const byHand = decisions === undefined ? [] : readDecisions(readAnswerFile(decisions).csv, notes);
+  const marking = markClass(problems, answers, byHand);
   if (marking.students.length === 0) {
     throw new UsageFault(`no column of it is a problem of the sheet; ${WHAT_IS_READ}`);
   }
-  const doubt = `The answers do not say which sheet they belong to: look whether ${printed.code} stands at the top of the sheet that was handed out, and give it as --sheet.`;
+  const doubt = `The answers do not say which sheet they belong to: look whether ${sheet} stands at the top of the sheet that was handed out, and give it as --sheet.`;
   return { ...marking, notes: [...(named ? [] : [doubt]), ...notes, ...marking.notes] };
 }
 
@@ -148,11 +192,10 @@ export async function markFiles(
 ): Promise<ExitStatus> {
   const { out, format, quiet } = reportOptions(given);
   const files = names.map(readAnswerFile);
-  const wanted = await sheetWanted(given, unitsSaid, files);
-  const printed = await makePrinted(wanted, [['--out', out]], names);
+  const printed = await keyFor(given, unitsSaid, files, names);
   const answers = await answersIn(files, given);
   await refuseOthers(printed, answers.codes);
-  const marking = await marked(printed, answers);
+  const marking = await marked(printed, answers, given.decisions);
   const { code, command } = printed;
   const all = { marking, code, command, ...(given.pass !== undefined && { pass: given.pass }) };
   const { markingJson, percentOf } = await import('../../report/drill/marking-json.js');
@@ -164,6 +207,10 @@ export async function markFiles(
   } else {
     const { markingDocument } = await import('../../report/drill/marking-document.js');
     await put(await documentText(markingDocument(all), format, out, terminal), out, quiet);
+  }
+  if (given.undecidedOut !== undefined) {
+    const { undecidedCsv } = await import('../../report/drill/marking-csv.js');
+    await put(undecidedCsv(marking), given.undecidedOut, quiet);
   }
   const { pass } = given;
   const failed = pass !== undefined && marking.students.some((student) => percentOf(student) < pass);

@@ -16,6 +16,15 @@ export interface GivenDrillOptions extends GivenOptions {
   key?: boolean;
   keyOut?: string;
   formOut?: string;
+  blueprint?: string;
+  versions?: string[];
+  reference?: boolean;
+  keyForm?: 'short' | 'full';
+  giftOut?: string;
+  decisions?: string;
+  keyFile?: string;
+  undecidedOut?: string;
+
   listTopics?: boolean;
   ask?: boolean;
   sheet?: string;
@@ -33,6 +42,10 @@ export interface SheetOptions {
   units: UnitSystem;
   /** 0 for open answers. */
   choices: number;
+  /** What the sheet covers, on one line; in place of topics and count. */
+  blueprint?: string;
+  /** A letter: which of several exams alike. */
+  version?: string;
   /** File of the trainer's own engine and lay. */
   layout?: string;
 }
@@ -66,6 +79,13 @@ const listFrom = (text: string, before: string[] = []): string[] => [
     .filter(Boolean),
 ];
 
+function versionsFrom(text: string): string[] {
+  const letters = text.split(',').map((letter) => letter.trim().toUpperCase());
+  if (letters.some((letter) => !/^[A-Z]$/.test(letter)) || new Set(letters).size !== letters.length)
+    throw new InvalidArgumentError('Letters with commas are wanted, each once: A,B.');
+  return letters;
+}
+
 /** What decides a sheet; understood before and after `mark`, so that it can be repeated there. */
 export function addDrillOptions(command: Command): Command {
   return command
@@ -87,6 +107,15 @@ export function addDrillOptions(command: Command): Command {
       `the rule set that the class uses: wildland, structural, engineering; condensed-q, drop-ten, tenths, finger, old-square; or a YAML file of your own (default: ${USUAL.rules})`,
     )
     .option('--choices <number>', 'multiple choice with so many choices, 2 to 4', choicesFrom)
+    .option(
+      '--blueprint <plan>',
+      'what the exam covers: a file, or text as draft:2,wye-equal:3@4 (topic, count, level)',
+    )
+    .option(
+      '--versions <letters>',
+      'exams alike with other figures and orders, as A,B; each file gets its letter',
+      versionsFrom,
+    )
     .option('--layout <file>', 'make the problems out of your own engine and lay');
 }
 
@@ -103,6 +132,9 @@ export function sheetOptions(given: GivenDrillOptions, seed: number): SheetOptio
   if (given.mix && given.topic) {
     throw new UsageFault('--mix draws from all topics and --topic from some: give one of them');
   }
+  if (given.blueprint !== undefined && (given.mix || given.topic || given.count !== undefined)) {
+    throw new UsageFault('--blueprint says which topics and how many: leave --mix, --topic and --count out');
+  }
   const { level, count, rules, choices } = { ...USUAL, ...defined(given) };
   return {
     topics: given.topic ?? [],
@@ -112,6 +144,8 @@ export function sheetOptions(given: GivenDrillOptions, seed: number): SheetOptio
     rules,
     units: given.units,
     choices,
+    ...(given.blueprint !== undefined && { blueprint: given.blueprint }),
+    ...(given.versions !== undefined && { version: given.versions[0] }),
     ...(given.layout !== undefined && { layout: given.layout }),
   };
 }

@@ -1,4 +1,5 @@
 import { randomInt } from 'node:crypto';
+import { join, parse } from 'node:path';
 import type { Level } from '../../drill/problem.js';
 import type { PrintedSheet } from '../../report/drill/printed-sheet.js';
 import { formatByEnding, type ReportFormat, reportOptions } from '../options.js';
@@ -34,9 +35,16 @@ async function layoutIn(file: string | undefined) {
 
 export async function requestFor(options: SheetOptions) {
   const { loadRuleSet } = await import('../../drill/rules/load.js');
-  const { layout: file, rules, level, ...rest } = options;
+  const { layout: file, rules, level, blueprint, ...rest } = options;
+  const { readBlueprint } = await import('../../drill/blueprint.js');
   const layout = await layoutIn(file);
-  return { ...rest, level: level as Level, rules: await loadRuleSet(rules), ...(layout && { layout }) };
+  return {
+    ...rest,
+    ...(blueprint !== undefined && { blueprint: readBlueprint(blueprint) }),
+    level: level as Level,
+    rules: await loadRuleSet(rules),
+    ...(layout && { layout }),
+  };
 }
 
 /** A sheet, once it is sure that what is to be written of it writes over nothing that is read. */
@@ -57,16 +65,22 @@ export function makePrinted(
   });
 }
 
+/** What a trainer chooses of the look of sheet and key. */
+interface Look {
+  reference: boolean;
+  short: boolean;
+}
+
 /** What a file is to hold. */
 type Part = 'problems' | 'key' | 'both';
 
-async function sheetDocumentOf(printed: PrintedSheet, part: Part) {
+async function sheetDocumentOf(printed: PrintedSheet, part: Part, look: Look) {
   const { sheetDocument } = await import('../../report/drill/sheet-document.js');
-  if (part === 'problems') return sheetDocument(printed);
+  if (part === 'problems') return sheetDocument(printed, look.reference);
   const { keyBlocks, keyDocument } = await import('../../report/drill/key-document.js');
-  if (part === 'key') return keyDocument(printed);
-  const sheet = sheetDocument(printed);
-  const key = { kind: 'group' as const, newPage: true, blocks: keyBlocks(printed) };
+  if (part === 'key') return keyDocument(printed, look.short);
+  const sheet = sheetDocument(printed, look.reference);
+  const key = { kind: 'group' as const, newPage: true, blocks: keyBlocks(printed, look.short) };
   return { ...sheet, blocks: [...sheet.blocks, key] };
 }
 
@@ -76,6 +90,7 @@ async function textFor(
   format: ReportFormat,
   out: string | undefined,
   terminal: Terminal,
+  look: Look,
 ): Promise<string> {
   if (format === 'json') {
     const { sheetJson } = await import('../../report/drill/sheet-json.js');
@@ -85,34 +100,85 @@ async function textFor(
     const { sheetCsv } = await import('../../report/drill/sheet-csv.js');
     return sheetCsv(printed, part !== 'problems');
   }
-  return documentText(await sheetDocumentOf(printed, part), format, out, terminal);
+  return documentText(await sheetDocumentOf(printed, part, look), format, out, terminal);
 }
 
-const isForPrograms = (format: ReportFormat): boolean => format === 'json' || format === 'csv';
+/** A blueprint that is a file as the text in it, so that the command on the sheet needs no file. */
+export async function withBlueprint(given: GivenDrillOptions): Promise<GivenDrillOptions> {
+  const { blueprint } = given;
+  if (blueprint === undefined) return given;
+  const { existsSync } = await import('node:fs');
+  const { blueprintText, readBlueprint } = await import('../../drill/blueprint.js');
+  const { readAnswerFile } = await import('./drill-answer-file.js');
+  const isFile = /[./]/.test(blueprint) || existsSync(blueprint);
+  const text = isFile ? readAnswerFile(blueprint).csv : blueprint;
+  return { ...given, blueprint: await asked(async () => blueprintText(readBlueprint(text))) };
+}
 
-/** Prints the problems, and the key behind them or apart. */
-export async function printSheet(given: GivenDrillOptions, terminal: Terminal): Promise<void> {
+/** `exam.html` for version A of several is `exam-A.html`. */
+function lettered(file: string | undefined, letter: string | undefined): string | undefined {
+  if (file === undefined || letter === undefined || file === '-') return file;
+  const { dir, name, ext } = parse(file);
+  return join(dir, `${name}-${letter}${ext}`);
+}
+
+/** Prints the problems, and the key behind them or apart; each of several versions to files of its own. */
+export async function printSheet(said: GivenDrillOptions, terminal: Terminal): Promise<void> {
+  const given = await withBlueprint(said);
+  const { versions = [] } = given;
+  if (versions.length < 2) return printOne(given, terminal, newSeed());
+  if (given.out === undefined) throw new UsageFault('several --versions go to files: give --out FILE');
+  const seed = given.seed ?? newSeed();
+  for (const letter of versions) {
+    const { out, keyOut, formOut, giftOut } = given;
+    await printOne(
+      {
+        ...given,
+        versions: [letter],
+        out: lettered(out, letter),
+        keyOut: lettered(keyOut, letter),
+        formOut: lettered(formOut, letter),
+        giftOut: lettered(giftOut, letter),
+      },
+      terminal,
+      seed,
+    );
+  }
+}
+
+async function printOne(given: GivenDrillOptions, terminal: Terminal, seed: number): Promise<void> {
   const { out, format, quiet } = reportOptions(given);
   if (given.keyOut !== undefined && given.keyOut === given.out) {
     throw new UsageFault('--out and --key-out name the same file: the key would overwrite the problems');
   }
-  const printed = await makePrinted(sheetOptions(given, newSeed()), [
+  const printed = await makePrinted(sheetOptions(given, seed), [
     ['--out', out],
     ['--key-out', given.keyOut],
     ['--form-out', given.formOut],
+    ['--gift-out', given.giftOut],
   ]);
-  // What a program reads holds the key unless that is asked for apart; what a student reads does not unless asked.
-  const withKey = given.keyOut === undefined && (given.key || isForPrograms(format));
+  // Nothing holds answers unless the key is asked for, and then one file.
+  const withKey = given.keyOut === undefined && given.key === true;
+  if (given.giftOut !== undefined && !given.key && given.keyOut === undefined) {
+    throw new UsageFault('a quiz in GIFT carries its answers: add --key to say that they may be written');
+  }
+  const look = { reference: given.reference === true, short: given.keyForm === 'short' };
   const part = withKey ? 'both' : 'problems';
-  const texts: [string, string | undefined][] = [[await textFor(printed, part, format, out, terminal), out]];
+  const texts: [string, string | undefined][] = [
+    [await textFor(printed, part, format, out, terminal, look), out],
+  ];
   if (given.keyOut !== undefined) {
     const file = given.keyOut === '-' ? undefined : given.keyOut;
     const told = given.json ? 'json' : given.format;
-    texts.push([await textFor(printed, 'key', told ?? formatByEnding(file), file, terminal), file]);
+    texts.push([await textFor(printed, 'key', told ?? formatByEnding(file), file, terminal, look), file]);
   }
   if (given.formOut !== undefined) {
     const { answerForm } = await import('../../report/drill/sheet-csv.js');
     texts.push([answerForm(printed), given.formOut]);
+  }
+  if (given.giftOut !== undefined) {
+    const { sheetGift } = await import('../../report/drill/sheet-gift.js');
+    texts.push([sheetGift(printed), given.giftOut]);
   }
   for (const [text, file] of texts) await put(text, file, quiet);
 }
@@ -128,7 +194,14 @@ export async function printTopics(given: GivenDrillOptions, terminal: Terminal):
     await put(jsonText({ format: 1, question: 'drill topics', topics }), out, quiet);
   } else if (format === 'csv') {
     const { csvOf } = await import('../../report/csv.js');
-    await put(csvOf([['topic', 'title'], ...topics.map(({ id, title }) => [id, title])]), out, quiet);
+    await put(
+      csvOf([
+        ['topic', 'title', 'levels'],
+        ...topics.map(({ id, title, levels }) => [id, title, levels.join(' ')]),
+      ]),
+      out,
+      quiet,
+    );
   } else {
     const { topicsDocument } = await import('../../report/drill/topics-document.js');
     await put(await documentText(topicsDocument(topics), format, out, terminal), out, quiet);

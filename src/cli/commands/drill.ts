@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { type Command, InvalidArgumentError } from 'commander';
 import { examplesText } from '../layout-command.js';
 import type { Session } from '../session.js';
 import { UsageFault } from '../usage-fault.js';
@@ -32,6 +32,9 @@ function addMark(drill: Command, session: Session): void {
     .argument('<file...>', 'CSV files of answers, or - for standard input')
     .addOption(sheetOption())
     .addOption(passOption())
+    .option('--key-file <file>', 'mark by a key that was saved as JSON, whichever version made it')
+    .option('--undecided-out <file>', 'write what could not be read to a CSV, to be decided by hand')
+    .option('--decisions <file>', 'take such a CSV back: right, wrong or blank in its last column')
     .addHelpText('before', examplesText(MARK_EXAMPLES))
     .addHelpText('after', MARK_NOTE)
     .action(async (files: string[], _: unknown, self: Command) => {
@@ -42,12 +45,20 @@ function addMark(drill: Command, session: Session): void {
     });
 }
 
+function keyFormFrom(text: string): 'short' | 'full' {
+  if (text === 'short' || text === 'full') return text;
+  throw new InvalidArgumentError('short or full is wanted.');
+}
+
 function refuseTogether(given: GivenDrillOptions): void {
   if (!given.ask) return;
   const sheetOnly = {
     key: '--key',
     keyOut: '--key-out',
     formOut: '--form-out',
+    giftOut: '--gift-out',
+    versions: '--versions',
+    blueprint: '--blueprint',
     out: '--out',
     json: '--json',
     format: '--format',
@@ -73,7 +84,10 @@ export function addDrillCommand(program: Command, session: Session): void {
     .option('--key', 'print the key behind the problems')
     .option('--key-out <file>', 'write the key to FILE, apart from the problems')
     .option('--form-out <file>', 'write an empty CSV for the answers, which says what sheet it is for')
-    .option('--list-topics', 'the topics that there are')
+    .option('--key-form <form>', 'short (answer and steps) or full (default: full)', keyFormFrom)
+    .option('--reference', "print the rule set's figures in a box on the sheet")
+    .option('--gift-out <file>', 'write a quiz with its answers in GIFT for a learning system; wants --key')
+    .option('--list-topics', 'the topics that there are, with their levels')
     .option('--ask', 'pose problems here, one at a time, and explain')
     .action(async (_: unknown, self: Command) => {
       const given = self.optsWithGlobals<GivenDrillOptions>();

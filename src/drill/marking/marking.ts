@@ -65,24 +65,38 @@ export function markAnswer(problem: Problem, student: string, text: string): Mar
   if (reading.kind === 'word' || answer.kind === 'word') {
     const word = reading.kind === 'word' ? reading.word : String(reading.value);
     const right = answer.kind === 'word' && word === answer.word;
-    const slip = problem.slips.find(({ value }) => value === word);
+    const slip = slipOfChoice(problem, word);
     return { ...base, verdict: right ? 'right' : 'wrong', read: word, ...(right ? {} : slipPart(slip)) };
   }
   const note = reading.note === undefined ? {} : { note: reading.note };
   const off = Math.abs(reading.value - answer.value);
   if (off <= answer.tolerance * (1 + 1e-9))
     return { ...base, verdict: 'right', read: reading.value, ...note };
+  const rounded = roundedTo(reading.value, answer.value);
+  const slip = slipOfChoice(problem, reading.value) ?? (rounded ? undefined : slipOf(problem, reading.value));
+  const coarse = `it is the right answer rounded to the nearest ${rounded} ${answer.unit}, and within ${answer.tolerance} is asked`;
   return {
     ...base,
     verdict: 'wrong',
     read: reading.value,
-    ...slipPart(slipOf(problem, reading.value)),
-    ...note,
+    ...slipPart(slip),
+    ...(rounded && slip === undefined ? { note: coarse } : note),
   };
 }
 
 const slipPart = (slip: { slip: string; why: string } | undefined) =>
   slip === undefined ? {} : { slip: { slip: slip.slip, why: slip.why } };
+
+/** The mistake behind a wrong choice, or behind a wrong word. */
+function slipOfChoice({ choices, slips, answer }: Problem, value: number | string) {
+  const choice = choices.find((each) => each.value === value && !each.right);
+  if (choice?.slip !== undefined && choice.why !== undefined) return { slip: choice.slip, why: choice.why };
+  return answer.kind === 'word' ? slips.find((slip) => slip.value === value) : undefined;
+}
+
+/** Five or ten, where the value is another rounded to it. */
+const roundedTo = (value: number, exact: number): number | undefined =>
+  [5, 10].find((step) => value !== 0 && Math.abs(step * Math.round(exact / step) - value) < 1e-9);
 
 /** How far an answer may lie from a slip's, as a part of it, and still be taken for it. */
 const SLIP_BAND = 0.02;
@@ -99,7 +113,8 @@ function slipOf(problem: Problem, value: number): { slip: string; why: string } 
     const size = Math.abs(expected);
     const printed = 0.5 * 10 ** -decimalsOf(expected, answer.unit);
     const near = Math.max(SLIP_BAND * size, Math.min(answer.tolerance, 0.05 * size), printed * (1 + 1e-9));
-    if (off <= near && off < least) {
+    // Nearer to the right answer than to the slip's, it tells of no slip.
+    if (off <= near && off < least && off < Math.abs(value - answer.value)) {
       best = slip;
       least = off;
     }
@@ -107,8 +122,32 @@ function slipOf(problem: Problem, value: number): { slip: string; why: string } 
   return best;
 }
 
+/** What a trainer decided about an answer that could not be read. */
+export interface Decision {
+  readonly student: string;
+  readonly problem: string;
+  /** The answer as it was written; a decision about another one does not count. */
+  readonly answer: string;
+  readonly verdict: 'right' | 'wrong' | 'blank';
+}
+
+function decided(marked: MarkedAnswer, decisions: readonly Decision[]): MarkedAnswer {
+  if (marked.verdict !== 'unreadable') return marked;
+  const found = decisions.find(
+    ({ student, problem, answer }) =>
+      student === marked.student &&
+      Number(problem) === marked.problem.number &&
+      answer.trim() === marked.text.trim(),
+  );
+  return found ? { ...marked, verdict: found.verdict, note: 'decided by hand' } : marked;
+}
+
 /** Mark a class: every student against every problem; a missing cell or row counts as blank. */
-export function markClass(problems: readonly Problem[], answers: readonly GivenAnswer[]): Marking {
+export function markClass(
+  problems: readonly Problem[],
+  answers: readonly GivenAnswer[],
+  decisions: readonly Decision[] = [],
+): Marking {
   const notes: string[] = [];
   const byStudent = new Map<string, Map<Problem, string>>();
   for (const { student, problem: name, text } of answers) {
@@ -118,13 +157,18 @@ export function markClass(problems: readonly Problem[], answers: readonly GivenA
       continue;
     }
     const cells = byStudent.get(student) ?? new Map<Problem, string>();
-    if (cells.has(problem) && cells.get(problem) !== text)
+    const before = cells.get(problem)?.trim() ?? '';
+    // A blank never takes the place of an answer.
+    if (text.trim() === '' && before !== '') continue;
+    if (before !== '' && before !== text.trim())
       notes.push(`${student}: problem ${problem.number} is answered twice; the last answer counts`);
     cells.set(problem, text);
     byStudent.set(student, cells);
   }
   const students = [...byStudent].map(([student, cells]): StudentMark => {
-    const marked = problems.map((problem) => markAnswer(problem, student, cells.get(problem) ?? ''));
+    const marked = problems.map((problem) =>
+      decided(markAnswer(problem, student, cells.get(problem) ?? ''), decisions),
+    );
     const topics = topicMarks(marked);
     return {
       student,
@@ -173,6 +217,7 @@ function topicMarks(answers: readonly MarkedAnswer[]): TopicMark[] {
 }
 
 const STUDENT = /^(?:student|name|pupil|trainee|crew|student name|who)$/i;
+const STUDENT_NUMBER = /^(?:(?:student|trainee|roll|badge|employee)[ _]?(?:no|nr|number|id)\.?|student #)$/i;
 const PROBLEM = /^(?:problem|question|q|no|number|id|problem id|problem number)$/i;
 const ANSWER = /^(?:answer|response|value|given)$/i;
 
@@ -191,7 +236,15 @@ export function readAnswers(csv: string, student: string, notes: string[] = []):
   const nameAt = header.findIndex((cell) => STUDENT.test(cell));
   const problemAt = header.findIndex((cell) => PROBLEM.test(cell));
   const answerAt = header.findIndex((cell) => ANSWER.test(cell));
-  const whose = (row: readonly string[]) => (nameAt >= 0 && row[nameAt]) || student;
+  const numberAt = header.findIndex((cell) => STUDENT_NUMBER.test(cell));
+  const number = (row: readonly string[]) => (numberAt >= 0 ? (row[numberAt] ?? '') : '');
+  const named = (row: readonly string[], otherwise: string) => {
+    const name = (nameAt >= 0 && row[nameAt]) || (number(row) === '' ? otherwise : '');
+    return [name, number(row) === '' ? '' : name === '' ? `No. ${number(row)}` : `(${number(row)})`]
+      .filter((part) => part !== '')
+      .join(' ');
+  };
+  const whose = (row: readonly string[]) => named(row, student);
   if (problemAt >= 0 && answerAt >= 0)
     return rows.map((row) => ({
       student: whose(row),
@@ -199,19 +252,24 @@ export function readAnswers(csv: string, student: string, notes: string[] = []):
       text: row[answerAt] ?? '',
     }));
   const answers: GivenAnswer[] = [];
+  const seen = new Set<string>();
   rows.forEach((row, index) => {
-    const own =
-      nameAt >= 0
-        ? row[nameAt] || `${student}, row ${index + 2}`
-        : rows.length > 1
-          ? `${student}, row ${index + 2}`
-          : student;
+    const unnamed = nameAt >= 0 || rows.length > 1 ? `${student}, row ${index + 2}` : student;
+    let own = named(row, unnamed);
+    if (seen.has(own) && number(row) === '') {
+      notes.push(
+        `${own}: two rows bear this name; they are marked apart, and a column student number would tell them apart`,
+      );
+      own = `${own}, row ${index + 2}`;
+    }
+    seen.add(own);
     if (row.slice(header.length).some((cell) => cell !== ''))
       notes.push(
         `${own}: row ${index + 2} has more cells than the header; put an answer with a decimal comma in quotes, or separate by semicolons`,
       );
     header.forEach((problem, at) => {
-      if (at !== nameAt && problem !== '') answers.push({ student: own, problem, text: row[at] ?? '' });
+      if (at !== nameAt && at !== numberAt && problem !== '')
+        answers.push({ student: own, problem, text: row[at] ?? '' });
     });
   });
   return answers;

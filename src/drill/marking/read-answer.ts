@@ -27,6 +27,8 @@ export function readAnswer(problem: Problem, cell: string): Reading {
   const text = cell.replace(/[\u00a0\u2009\u202f\ufeff]/g, ' ').trim();
   if (BLANK.test(text)) return { kind: 'blank' };
   const chosen = choiceOf(problem, text);
+  if (chosen === 'torn')
+    return { kind: 'unreadable', note: `the letter and the answer in ${text} are not one choice` };
   if (problem.answer.kind === 'word') {
     const word = chosen ?? optionOf(problem.answer.options, text);
     if (word === undefined)
@@ -37,16 +39,40 @@ export function readAnswer(problem: Problem, cell: string): Reading {
   return numberOf(problem.answer, text);
 }
 
-function choiceOf(problem: Problem, text: string): number | string | undefined {
-  const letter = /^\(?([A-Za-z])[).:]?$/.exec(text)?.[1].toUpperCase();
-  return problem.choices.find((choice) => choice.letter === letter)?.value;
+/** The value of the choice that is meant: by its letter, as it is printed, or both; `torn` where they do not agree. */
+function choiceOf(problem: Problem, text: string): number | string | 'torn' | undefined {
+  const printed = problem.choices.find((choice) => bare(choice.text) === bare(text));
+  if (printed !== undefined) return printed.value;
+  const [, sign, rest] = /^\(?([A-Za-z])(?:[).:]+\s*|\s+|$)(.*)$/.exec(text) ?? [];
+  const lettered = problem.choices.find(({ letter }) => letter === sign?.toUpperCase());
+  if (lettered === undefined) return undefined;
+  if (rest === '') return lettered.value;
+  const said = bare(rest);
+  const meant =
+    bare(lettered.text) === said ||
+    (problem.answer.kind === 'number' ? saysNumber(problem.answer, rest, lettered.text) : false);
+  if (meant) return lettered.value;
+  // `a fire engine` begins with a letter and is no choice: only a figure or another choice contradicts.
+  const other = problem.choices.some((choice) => bare(choice.text) === said) || /^[\d.]/.test(rest);
+  return other ? 'torn' : undefined;
+}
+
+/** Whether a text gives the figure of a choice as it is printed. */
+function saysNumber(answer: NumberAnswer, text: string, printed: string): boolean {
+  const [one, other] = [numberOf(answer, text), numberOf(answer, printed)];
+  if (one.kind !== 'number' || other.kind !== 'number') return false;
+  return Math.abs(one.value - other.value) <= answer.tolerance;
 }
 
 const bare = (text: string) =>
   text
     .toLowerCase()
-    .replace(/[^a-z0-9]+/g, ' ')
+    .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
+    .replace(/[^a-z0-9.]+/g, ' ')
+    .replace(/\.(?!\d)/g, ' ')
     .trim();
+
+const DENIED = /\b(?:not|isn t|never|or|either)\b/;
 
 /** The option that a text names, or the only one that holds it. */
 function optionOf(options: readonly string[], text: string): string | undefined {
@@ -54,15 +80,49 @@ function optionOf(options: readonly string[], text: string): string | undefined 
   const exact = options.find((option) => bare(option) === said);
   if (exact !== undefined || said.length < 3) return exact;
   const holding = options.filter((option) => bare(option).includes(said) || said.includes(bare(option)));
-  return holding.length === 1 ? holding[0] : undefined;
+  if (holding.length === 1) return holding[0];
+  if (DENIED.test(said)) return undefined;
+  // `two pumps in parallel` holds every word of one option alone.
+  const words = new Set(said.split(' '));
+  const spelt = options.filter((option) =>
+    bare(option)
+      .split(' ')
+      .every((word) => words.has(word)),
+  );
+  return spelt.length === 1 ? spelt[0] : undefined;
 }
 
 /** Whatever stands before the figure: `PDP =`, `about`, `~`. */
 const LEAD_IN = /^(?:[^\d=≈~]*[=≈~:]\s*|(?:about|approx\.?|ca\.?|circa)\s+)/i;
 
-function numberOf(answer: NumberAnswer, text: string): Reading {
+/** `15:18` as minutes and seconds, `26 ft 4 in` as feet and inches. */
+function inTwoParts(answer: NumberAnswer, text: string): Reading | undefined {
+  const time = /^(\d+):([0-5]\d)(?:\s*(?:min|minutes)?\.?)?$/i.exec(text);
+  const spelt =
+    /^(\d+)\s*(?:min|minutes?|m|['′’])\.?\s*(\d+(?:\.\d+)?)\s*(?:s|sec|seconds?|["″”]|'')\.?$/i.exec(text);
+  if (answer.unit === 'min' && (time ?? spelt)) {
+    const [, minutes, seconds] = (time ?? spelt) as RegExpExecArray;
+    return { kind: 'number', value: Number(minutes) + Number(seconds) / 60 };
+  }
+  const feet =
+    /^(\d+)\s*(?:ft|feet|foot|['′’])\.?[\s,-]*(\d+(?:\.\d+)?)\s*(?:in|inch|inches|["″”]|'')\.?$/i.exec(text);
+  if (feet === null || siOf(1, answer.unit)?.dimension !== siOf(1, 'ft')?.dimension) return undefined;
+  const total = Number(feet[1]) + Number(feet[2]) / 12;
+  return answer.unit === 'ft' ? { kind: 'number', value: total } : converted(total, 'ft', answer.unit);
+}
+
+function numberOf(answer: NumberAnswer, given: string): Reading {
+  const doubted = given.replace(/\s*\(?\?+\)?$/, '');
+  if (doubted !== given && doubted !== '') {
+    const read = numberOf(answer, doubted);
+    return read.kind === 'number'
+      ? { ...read, note: read.note ?? 'it was written with a question mark' }
+      : read;
+  }
+  const text = given.replace(LEAD_IN, '').trim();
+  const parts = inTwoParts(answer, text);
+  if (parts !== undefined) return parts;
   const figure = text
-    .replace(LEAD_IN, '')
     // 1 200 and 1'200 are thousands; 1 1/2 is not.
     .replace(/(\d)[ '’](\d{3})(?!\d|\s*\/)/g, '$1$2');
   const number = readNumber(figure);

@@ -25,7 +25,7 @@ function drawFacts(draw: Draw, setting: Setting): SmoothBoreFacts {
       ? draw.stepped(usual - 2 * step, usual + 2 * step, 2 * step)
       : draw.stepped(usual - 2 * step, usual + 4 * step, step);
   const most = rules.smooth_bore.constant * bore ** 2 * Math.sqrt(pressure);
-  const round = most > 100 ? 10 : most > 30 ? 5 : 1;
+  const round = units === 'us' ? 1 : 5;
   const flow = round * Math.round(most / round);
   if (level === 2) return { bore, pressure, ask: 'push', flow };
   if (draw.chance(0.3)) return { bore, pressure, ask: 'reaction' };

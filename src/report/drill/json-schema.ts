@@ -54,6 +54,7 @@ const problem = question.extend({
       value: either,
       right: z.boolean(),
       slip: z.string().nullable(),
+      why: z.string().nullable().optional(),
     }),
   ),
 });

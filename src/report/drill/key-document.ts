@@ -1,4 +1,4 @@
-import type { CrossCheck, Problem, Slip, Step } from '../../drill/problem.js';
+import type { CrossCheck, Problem, Step } from '../../drill/problem.js';
 import { type Block, type Document, heading, type ListItem, paragraph } from '../document.js';
 import { sentence } from '../words.js';
 import { type PrintedSheet, subjectOf } from './printed-sheet.js';
@@ -29,7 +29,10 @@ function crossCheckBlocks(check: CrossCheck | undefined): Block[] {
   return [paragraph(`By hand ${handText}; the program's own solution ${solverText}. ${sentence(reason)}`)];
 }
 
-function slipBlocks(slips: readonly Slip[]): Block[] {
+function slipBlocks({ slips: known, choices }: Problem): Block[] {
+  // A wrong choice can be the answer to a mistake that is no slip of the topic's own.
+  const offered = choices.filter(({ right, text }) => !right && !known.some((slip) => slip.text === text));
+  const slips = [...known, ...offered.map(({ text, why = '' }) => ({ text, why }))];
   if (slips.length === 0) return [];
   return [
     paragraph('Wrong answers, and the slip behind each:'),
@@ -61,7 +64,7 @@ function findText({ find, answer }: Problem): string {
 
 /** One problem worked, from what is given to what goes wrong with it. */
 export function workedBlocks(problem: Problem): Block[] {
-  const { answer, crossCheck, slips } = problem;
+  const { answer, crossCheck } = problem;
   const within = answer.kind === 'number' ? ` (${answer.toleranceText} is right)` : '';
   return [
     {
@@ -78,7 +81,7 @@ export function workedBlocks(problem: Problem): Block[] {
     stepsBlock(problem),
     paragraph(`Answer: ${answerText(problem)}${within}.`, 'good'),
     ...crossCheckBlocks(crossCheck),
-    ...slipBlocks(slips),
+    ...slipBlocks(problem),
   ];
 }
 
@@ -89,18 +92,32 @@ const answersTable = (problems: readonly Problem[]): Block => ({
   rows: problems.map((problem) => [String(problem.number), answerText(problem), toleranceText(problem)]),
 });
 
-export function keyBlocks(printed: PrintedSheet): Block[] {
+/** Answer and steps alone, a line a step. */
+function shortBlocks(problem: Problem): Block[] {
+  const { number, steps, topicTitle } = problem;
+  const lines = steps.map(({ symbol, substitution, text }) => `${symbol} = ${substitution} = ${text}`);
+  const within = toleranceText(problem);
+  const answer = `Answer: ${answerText(problem)}${within && ` (${within} is right)`}`;
+  return [
+    {
+      kind: 'group',
+      blocks: [{ kind: 'list', items: [{ lead: `${number}. ${topicTitle}. ${answer}`, lines }] }],
+    },
+  ];
+}
+
+export function keyBlocks(printed: PrintedSheet, short = false): Block[] {
   const { problems } = printed.sheet;
   return [
     { kind: 'heading', level: 1, text: `Key: ${subjectOf(printed.sheet)}` },
     ...originBlocks(printed),
     heading('Answers at a glance'),
     answersTable(problems),
-    ...problems.flatMap(workedBlocks),
+    ...problems.flatMap(short ? shortBlocks : workedBlocks),
   ];
 }
 
-export const keyDocument = (printed: PrintedSheet): Document => ({
+export const keyDocument = (printed: PrintedSheet, short = false): Document => ({
   title: `Key: ${subjectOf(printed.sheet)} (sheet ${printed.code})`,
-  blocks: keyBlocks(printed),
+  blocks: keyBlocks(printed, short),
 });

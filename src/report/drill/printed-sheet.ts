@@ -10,7 +10,11 @@ export interface PrintedSheet {
 }
 
 /** What the sheet is about, for its title. */
-export function subjectOf({ problems, level }: Sheet): string {
+export function subjectOf({ problems, exam }: Sheet): string {
   const titles = [...new Set(problems.map((problem) => problem.topicTitle))];
-  return `${titles.length === 1 ? titles[0] : 'mixed topics'}, level ${level}`;
+  const levels = problems.map(({ level }) => level);
+  const [least, most] = [Math.min(...levels), Math.max(...levels)];
+  const level = least === most ? `level ${least}` : `levels ${least} to ${most}`;
+  const version = exam === undefined ? '' : `, version ${exam}`;
+  return `${titles.length === 1 ? titles[0] : 'mixed topics'}, ${level}${version}`;
 }

@@ -45,17 +45,31 @@ export function originBlocks({ sheet, code, command }: PrintedSheet): Block[] {
   ];
 }
 
+/** The figures of the rule set that the problems of the sheet rest on, each once. */
+function referenceBlock({ sheet }: PrintedSheet): Block {
+  const figures = new Map<string, string[]>();
+  for (const { constants } of sheet.problems)
+    for (const { name, text } of constants) figures.set(`${name} ${text}`, [name, text]);
+  const table: Block = {
+    kind: 'table',
+    columns: [{ title: 'Figure' }, { title: 'Value', align: 'right' }],
+    rows: [...figures.values()].sort(([a], [b]) => (a < b ? -1 : 1)),
+  };
+  return { kind: 'group', blocks: [heading(`Reference: ${sheet.rules.title}`), table] };
+}
+
 /** The problems, without a word of their answers. */
-export function sheetBlocks(printed: PrintedSheet): Block[] {
+export function sheetBlocks(printed: PrintedSheet, reference = false): Block[] {
   return [
     { kind: 'heading', level: 1, text: `Problems: ${subjectOf(printed.sheet)}` },
     { kind: 'blank', fields: [{ label: 'Name' }, { label: 'Date' }] },
     ...originBlocks(printed),
+    ...(reference ? [referenceBlock(printed)] : []),
     ...printed.sheet.problems.map((problem): Block => ({ kind: 'group', blocks: problemBlocks(problem) })),
   ];
 }
 
-export const sheetDocument = (printed: PrintedSheet): Document => ({
+export const sheetDocument = (printed: PrintedSheet, reference = false): Document => ({
   title: `Problems: ${subjectOf(printed.sheet)} (sheet ${printed.code})`,
-  blocks: sheetBlocks(printed),
+  blocks: sheetBlocks(printed, reference),
 });

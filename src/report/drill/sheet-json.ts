@@ -90,12 +90,13 @@ function problemJson(problem: Problem) {
       value: valueJson(`${at}.slips`, value),
       text,
     })),
-    choices: choices.map(({ letter, text, value, right, slip }) => ({
+    choices: choices.map(({ letter, text, value, right, slip, why }) => ({
       letter,
       text,
       value: valueJson(`${at}.choices`, value),
       right,
       slip: slip ?? null,
+      why: why ?? null,
     })),
   };
 }
