@@ -16,8 +16,8 @@ const rankOf = (place: number, count: number): number => Math.floor((place * cou
 
 const letter = (index: number) => String.fromCharCode(65 + index);
 
-/** A wrong choice is at most so many times the answer, or that part of it. */
-const NEAR = 2;
+/** A wrong choice is at most so many times the answer, or that part of it; the second where the first leaves too few. */
+const NEAR = [2, 3];
 
 interface Wrong {
   readonly slip: string;
@@ -38,6 +38,21 @@ export function wrongAnswers(
   known: readonly Slip[],
   id: string,
 ): readonly Wrong[] | undefined {
+  for (const near of NEAR) {
+    const found = within(near, draft, given, answer, known, id);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+function within(
+  near: number,
+  draft: Draft,
+  given: readonly Given[],
+  answer: NumberAnswer,
+  known: readonly Slip[],
+  id: string,
+): readonly Wrong[] | undefined {
   const draw = new Draw(`choices of ${id}`);
   const rank = rankOf(placeOf(id), MOST);
   const wanted = { below: rank, above: MOST - 1 - rank };
@@ -45,7 +60,7 @@ export function wrongAnswers(
   const take = (wrong: Wrong) => {
     const side = wrong.value < answer.value ? 'below' : 'above';
     if (wanted[side] === 0) return;
-    if (wrong.value < answer.value / NEAR || wrong.value > answer.value * NEAR) return;
+    if (wrong.value < answer.value / near || wrong.value > answer.value * near) return;
     const clear = [answer.value, ...chosen.map(({ value }) => value)].every(
       (value) => Math.abs(value - wrong.value) > 2 * answer.tolerance * (1 + 1e-9),
     );
@@ -70,8 +85,11 @@ export function wrongAnswers(
   for (const [one, other] of draw.shuffled(pairs(draft.alterations)))
     redo('two-slips', `Two slips at once. ${whyOf(one, known)} ${whyOf(other, known)}`, both(one, other));
   if (full()) return chosen;
-  for (const [one, value] of draw.shuffled(given.flatMap(others)))
-    redo('figure-mistaken', mistaken(one, value), { set: { [one.symbol]: value } });
+  for (const [one, value, whose] of draw.shuffled([
+    ...given.flatMap((each) => others(each, 'the problem gives')),
+    ...draft.constants.flatMap((each) => others(each, 'the rule set has')),
+  ]))
+    redo('figure-mistaken', mistaken(one, value, whose), { set: { [one.symbol]: value } });
   return full() ? chosen : undefined;
 }
 
@@ -113,20 +131,22 @@ const both = (one: Alteration, other: Alteration): Omit<Alteration, 'slip'> => (
 const PARTS = [0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.75, 2];
 
 /** Other figures that a given may be taken for, as round as itself. */
-function others(given: Given): [Given, number][] {
+function others(given: Given, whose: string): [Given, number, string][] {
   const { value, unit } = given;
   if (unit === '' && Number.isInteger(value))
-    return [-2, -1, 1, 2].filter((by) => value + by > 0).map((by) => [given, value + by]);
+    return [-2, -1, 1, 2].filter((by) => value + by > 0).map((by) => [given, value + by, whose]);
   const step = [100, 50, 25, 20, 10, 5, 1, 0.5, 0.1, 0.05, 0.01].find(
     (each) => Math.abs(value / each - Math.round(value / each)) < 1e-9,
   );
   if (step === undefined || value <= 0) return [];
   const values = PARTS.map((part) => Number((step * Math.round((value * part) / step)).toPrecision(6)));
-  return [...new Set(values)].filter((each) => each > 0 && each !== value).map((each) => [given, each]);
+  return [...new Set(values)]
+    .filter((each) => each > 0 && each !== value)
+    .map((each) => [given, each, whose]);
 }
 
-const mistaken = (given: Given, value: number): string =>
-  `${capital(given.name)} was taken as ${figure(value, given.unit)}: the problem gives ${given.text}.`;
+const mistaken = (given: Given, value: number, whose: string): string =>
+  `${capital(given.name)} was taken as ${figure(value, given.unit)}: ${whose} ${given.text}.`;
 
 /** The choices as they are printed: numbers from the lowest, words in an order that tells nothing. */
 export function choicesOf(

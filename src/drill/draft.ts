@@ -100,6 +100,8 @@ export interface Topic<Facts = unknown> {
   readonly title: string;
   /** Levels that it has, by the steps that its problems take. */
   readonly levels: readonly Level[];
+  /** The most steps that its problems have under a rule set, where that is fewer. */
+  readonly reach?: (setting: Setting) => number;
   /** Why a rule set cannot have this topic; undefined where it can. */
   readonly lacks?: (setting: Setting) => string | undefined;
   readonly draw: (draw: Draw, setting: Setting) => Facts;

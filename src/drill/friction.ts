@@ -1,5 +1,5 @@
 import type { Drafting, Setting } from './draft.js';
-import { HOSE, REFERENCE_COEFFICIENT, SECTION } from './equipment.js';
+import { HOSE, REFERENCE_COEFFICIENT } from './equipment.js';
 import { figure } from './print.js';
 import { type FrictionRule, HOSE_SIZES, type HoseSize } from './rules/rule-set.js';
 
@@ -40,12 +40,6 @@ export function friction(d: Drafting, part: FrictionPart): void {
     const whole = formula.right.replace(q, `(${flow} / (1 ${unit.q}))`);
     d.slip('flow-not-per-hundred', { formulas: { [symbol]: whole } });
   }
-  const section = SECTION[setting.units] * 2;
-  const short = `((${length} - ${section} ${unit.l}) / (100 ${unit.l}))`;
-  d.slip('sections-miscounted', {
-    formulas: { [symbol]: formula.right.replace(hundreds, short) },
-    why: `${figure(section, unit.length)} of hose was left out.`,
-  });
   if (rules.friction.method !== 'coefficient') {
     const mixed = `${REFERENCE_COEFFICIENT[size]} ${unit.p} * ${q}^2 * ${hundreds}`;
     d.slip('method-mixed', { formulas: { [symbol]: mixed } });

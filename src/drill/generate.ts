@@ -192,7 +192,9 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
   const known = topicsOf(layout);
   const setting = settingOf(rules, units, level, new Draw('')) as Setting;
   if (topics.length === 0) {
-    const fit = known.filter((topic) => topic.lacks?.(setting) === undefined && topic.levels.includes(level));
+    const fit = known.filter(
+      (topic) => topic.lacks?.(setting) === undefined && levelsUnder(topic, setting).includes(level),
+    );
     if (fit.length === 0)
       throw new DrillFault(
         `no topic is to be had: ${known.map((topic) => `${topic.id}: ${topic.lacks?.(setting)}`).join('; ')}`,
@@ -208,8 +210,9 @@ function topicsFor({ topics, rules, units, level, layout }: SheetRequest): Topic
         `topic ${id} is not to be had under the rules ${rules.name}: ${lack}; there are ${others.join(', ')}`,
       );
     }
-    if (!topic.levels.includes(level)) {
-      const most = Math.max(...topic.levels);
+    const levels = levelsUnder(topic, setting);
+    if (!levels.includes(level)) {
+      const most = Math.max(...levels);
       const has = most === 1 ? 'has level 1 alone' : `has levels 1 to ${most}`;
       throw new DrillFault(
         `topic ${id} ${has}: a level is a number of steps, and no problem of it takes ${level}${level === 5 ? ' or more' : ''}`,
@@ -239,6 +242,22 @@ function itemsOf(request: SheetRequest): Item[] {
       `a sheet has 1 to ${MOST_PROBLEMS} problems, and the blueprint asks ${items.length}`,
     );
   return version === undefined ? items : new Draw(`order ${seed} ${version}`).shuffled(items);
+}
+
+const levelsUnder = (topic: Topic, setting: Setting): readonly Level[] => {
+  const most = topic.reach?.(setting) ?? Number.POSITIVE_INFINITY;
+  return topic.levels.filter((level) => level <= most);
+};
+
+/** Levels of a topic that a rule set has. */
+export function topicLevels(
+  topicId: string,
+  rules: RuleSet,
+  units: DrillUnits,
+  layout?: Layout,
+): readonly Level[] {
+  const setting = settingOf(rules, units, 1, new Draw(''));
+  return setting === undefined ? [] : levelsUnder(find(topicId, layout), setting);
 }
 
 /** Each topic as often as any other; a mix goes round in an order of its own each time. */

@@ -70,17 +70,17 @@ export const stagingChoice = topic<StagingChoiceFacts | undefined>({
     d.step('R', 'Pressure that is needed', `NP + FL${height > 0 ? ' + EL' : ''}`, unit.pressure);
     d.step(
       'P1',
-      'One pump alone moves all the flow and makes',
+      'Pressure of one pump, which moves all of the flow',
       `max(S - b * ${r}, ${nothing})`,
       unit.pressure,
     );
     d.step(
       'PP',
-      'In parallel each moves half the flow; both make',
+      'Pressure of both in parallel, each with half of the flow',
       `max(S - b * ${half}, ${nothing})`,
       unit.pressure,
     );
-    d.step('PS', 'In series each moves all the flow, and pressures add; both make', '2 * P1', unit.pressure);
+    d.step('PS', 'Pressure of both in series, each with all of the flow', '2 * P1', unit.pressure);
     const decide = (value: (symbol: string) => number) => {
       const need = value('R');
       if (value('P1') >= need) return WAYS[0];

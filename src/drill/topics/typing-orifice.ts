@@ -1,4 +1,4 @@
-import { Drafting, topic } from '../draft.js';
+import { Drafting, type Setting, topic } from '../draft.js';
 import { levelsTo } from '../levels.js';
 import { engine } from '../names.js';
 import { dischargeConstant } from '../orifice-constant.js';
@@ -16,10 +16,15 @@ export interface TypingOrificeFacts {
   readonly hose?: number;
 }
 
+/** Whether the rule set has friction for the hose before the orifice at any flow. */
+const hoseBefore = ({ rules: { friction: rule } }: Setting) =>
+  rule.method === 'coefficient' && rule.hoses['1.5'] !== undefined;
+
 export const typingOrifice = topic<TypingOrificeFacts>({
   id: 'typing-orifice',
   title: 'The typing test on an orifice',
-  levels: levelsTo(4),
+  levels: levelsTo(3),
+  reach: (setting) => (hoseBefore(setting) ? 3 : 1),
   draw(draw, setting) {
     const us = setting.units === 'us';
     const large = draw.chance(0.5);
