@@ -15,10 +15,10 @@ const given = (problem: Problem, symbol: string) =>
 
 describe('problems of a trainer’s own lay', () => {
   test('pump to a nozzle of it: 200 ft of 1-1/2 in and 40 ft of height a section, by hand', () => {
-    for (const problem of sheet(['own-lay'], 3, 8)) {
+    for (const problem of sheet(['own-lay'], 5, 8)) {
       const flows = [1, 2, 3, 4].map((at) => given(problem, `q${at}`));
       const target = Number(
-        /far nozzle wants/i.test(problem.question) ? 4 : /nozzle (\d) wants/i.exec(problem.question)?.[1],
+        /far nozzle needs most/i.test(problem.question) ? 4 : /nozzle (\d) needs most/i.exec(problem.question)?.[1],
       );
       let expected = given(problem, 'NP');
       for (let section = 1; section <= Math.min(target, 4); section++) {
@@ -44,7 +44,7 @@ describe('problems of a trainer’s own lay', () => {
 
   test('come as a mix of all that the layout gives, none twice', () => {
     const problems = sheet([], 3, 20);
-    expect(new Set(problems.map(({ topic }) => topic)).size).toBe(6);
+    expect(new Set(problems.map(({ topic }) => topic)).size).toBe(4);
     expect(new Set(problems.map(({ question }) => question)).size).toBe(20);
     expect(problems.every(({ question }) => !question.includes('undefined'))).toBe(true);
   });

@@ -1,5 +1,5 @@
 import { decimalsOf } from '../print.js';
-import type { Problem } from '../problem.js';
+import type { Problem, Slip } from '../problem.js';
 import { readCsv } from './csv.js';
 import { readAnswer } from './read-answer.js';
 import { teachAgain } from './teach-again.js';
@@ -73,7 +73,9 @@ export function markAnswer(problem: Problem, student: string, text: string): Mar
   if (off <= answer.tolerance * (1 + 1e-9))
     return { ...base, verdict: 'right', read: reading.value, ...note };
   const rounded = roundedTo(reading.value, answer.value);
-  const slip = slipOfChoice(problem, reading.value) ?? (rounded ? undefined : slipOf(problem, reading.value));
+  const near = slipOf(problem, reading.value);
+  const printed = near !== undefined && Number(near.text.replace(/,/g, '').split(' ')[0]) === reading.value;
+  const slip = slipOfChoice(problem, reading.value) ?? (rounded && !printed ? undefined : near);
   const coarse = `it is the right answer rounded to the nearest ${rounded} ${answer.unit}, and within ${answer.tolerance} is asked`;
   return {
     ...base,
@@ -102,10 +104,10 @@ const roundedTo = (value: number, exact: number): number | undefined =>
 const SLIP_BAND = 0.02;
 
 /** The slip whose answer lies nearest, if it is near enough. */
-function slipOf(problem: Problem, value: number): { slip: string; why: string } | undefined {
+function slipOf(problem: Problem, value: number): Slip | undefined {
   const { answer } = problem;
   if (answer.kind !== 'number') return undefined;
-  let best: { slip: string; why: string } | undefined;
+  let best: Slip | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const slip of problem.slips) {
     const expected = slip.value as number;
