@@ -18,7 +18,9 @@ describe('problems of a trainer’s own lay', () => {
     for (const problem of sheet(['own-lay'], 5, 8)) {
       const flows = [1, 2, 3, 4].map((at) => given(problem, `q${at}`));
       const target = Number(
-        /far nozzle needs most/i.test(problem.question) ? 4 : /nozzle (\d) needs most/i.exec(problem.question)?.[1],
+        /far nozzle needs most/i.test(problem.question)
+          ? 4
+          : /nozzle (\d) needs most/i.exec(problem.question)?.[1],
       );
       let expected = given(problem, 'NP');
       for (let section = 1; section <= Math.min(target, 4); section++) {

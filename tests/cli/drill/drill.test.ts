@@ -28,7 +28,7 @@ const sheets = new Map<string, JsonSheet>();
 /** Made once for each way to ask for it. */
 function sheet(...more: string[]): JsonSheet {
   const name = more.join(' ');
-  const made = sheets.get(name) ?? JSON.parse(pumpyoke(['drill', ...SHEET, ...more, '--json']).out);
+  const made = sheets.get(name) ?? JSON.parse(pumpyoke(['drill', ...SHEET, ...more, '--json', '--key']).out);
   sheets.set(name, made);
   return made;
 }
