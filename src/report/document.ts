@@ -1,3 +1,4 @@
+import type { Chart } from './chart/chart.js';
 import type { Drawing } from './drawing.js';
 
 /**
@@ -65,6 +66,13 @@ export interface Figure {
   drawing: Drawing;
 }
 
+/** A chart of figures that a table beside it has too: text and Markdown, which draw none, leave it out. */
+export interface ChartFigure {
+  kind: 'chart';
+  words: string;
+  chart: Chart;
+}
+
 /** Blocks that belong together: they stay on one page where there are pages, and start one if need be. */
 export interface Group {
   kind: 'group';
@@ -72,7 +80,7 @@ export interface Group {
   newPage?: boolean;
 }
 
-export type Block = Heading | Paragraph | Table | List | Blank | Figure | Group;
+export type Block = Heading | Paragraph | Table | List | Blank | Figure | ChartFigure | Group;
 
 export interface Document {
   title: string;

@@ -1,7 +1,10 @@
+import { CHART_STYLE } from './chart/chart-style.js';
+import { chartSvg } from './chart/chart-svg.js';
 import {
   type Blank,
   type Block,
   type Cell,
+  type ChartFigure,
   type Column,
   cellText,
   cellTone,
@@ -69,6 +72,9 @@ function blankHtml({ fields, room = 0 }: Blank): string {
 const figureHtml = ({ words, drawing }: Figure): string =>
   `<figure>${svgOf(drawing, words)}<figcaption>${escaped(words)}</figcaption></figure>`;
 
+const chartHtml = ({ words, chart }: ChartFigure): string =>
+  `<figure>${chartSvg(chart, words)}<figcaption>${escaped(words)}</figcaption></figure>`;
+
 const groupHtml = ({ blocks, newPage }: Group): string =>
   `<section${classes(newPage ? 'page' : 'together')}>\n${blocks.map(blockHtml).join('\n')}\n</section>`;
 
@@ -86,10 +92,16 @@ function blockHtml(block: Block): string {
       return blankHtml(block);
     case 'figure':
       return figureHtml(block);
+    case 'chart':
+      return chartHtml(block);
     case 'group':
       return groupHtml(block);
   }
 }
+
+/** Whether a chart stands in a block or, for a group, anywhere within. */
+const hasChart = (block: Block): boolean =>
+  block.kind === 'chart' || (block.kind === 'group' && block.blocks.some(hasChart));
 
 /** One page that stands alone: no script, nothing fetched, fit to be printed and signed. */
 export function htmlOf(document: Document): string {
@@ -101,7 +113,7 @@ export function htmlOf(document: Document): string {
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
     `<title>${escaped(document.title)}</title>`,
-    `<style>${STYLE}</style>`,
+    `<style>${STYLE}${document.blocks.some(hasChart) ? CHART_STYLE : ''}</style>`,
     '</head>',
     '<body>',
     ...document.blocks.map(blockHtml),

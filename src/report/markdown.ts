@@ -57,12 +57,18 @@ function blockMarkdown(block: Block): string {
         .join('\n\n');
     case 'figure':
       return escaped(block.words);
+    case 'chart':
+      return '';
     case 'group':
-      return [...(block.newPage ? ['---'] : []), ...block.blocks.map(blockMarkdown)].join('\n\n');
+      return [...(block.newPage ? ['---'] : []), ...written(block.blocks)].join('\n\n');
   }
 }
 
+/** What stands of blocks where a chart cannot be drawn. */
+const written = (blocks: readonly Block[]): string[] =>
+  blocks.filter(({ kind }) => kind !== 'chart').map(blockMarkdown);
+
 /** The document as GitHub-flavoured Markdown. */
 export function markdownOf(document: Document): string {
-  return `${document.blocks.map(blockMarkdown).join('\n\n')}\n`;
+  return `${written(document.blocks).join('\n\n')}\n`;
 }

@@ -62,6 +62,8 @@ function blockText(block: Block, width: number, paint: Paint): string[] {
       return blankText(block, width);
     case 'figure':
       return wrap(plain(block.words), width);
+    case 'chart':
+      return [];
     case 'group':
       return [
         ...(block.newPage ? ['', ''] : []),
