@@ -6,6 +6,7 @@ import { addCatalogueCommand } from './commands/catalogue.js';
 import { check } from './commands/check.js';
 import { clock } from './commands/clock.js';
 import { addCompletionCommand } from './commands/completion.js';
+import { addCurveCommand } from './commands/curve.js';
 import { addDrillCommand } from './commands/drill.js';
 import { flow } from './commands/flow.js';
 import { addNewCommand } from './commands/new.js';
@@ -89,6 +90,7 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, reach);
   addLayoutCommand(program, session, advance);
   addLayoutCommand(program, session, clock);
+  addCurveCommand(program, session);
   addDrillCommand(program, session);
   addCatalogueCommand(program, session);
   addNewCommand(program, session);

@@ -52,12 +52,15 @@ export class LayoutProblems extends Error {
   readonly problems: readonly Problem[];
   /** Whether there may be more of them, the search having stopped. */
   readonly more: boolean;
+  /** What they were found in. */
+  readonly within: string;
 
-  constructor(problems: readonly Problem[], more = false) {
+  constructor(problems: readonly Problem[], more = false, within = 'the layout') {
     const rest = more ? [`There are more; these are the first ${problems.length} that were found.`] : [];
     super([...problems.map(problemText), ...rest].join('\n'));
     this.problems = problems;
     this.more = more;
+    this.within = within;
   }
 }
 
@@ -76,6 +79,10 @@ export class ProblemList {
     return this.found.length > 0;
   }
 
+  get all(): readonly Problem[] {
+    return this.found;
+  }
+
   /** Whether no more are taken. */
   get full(): boolean {
     return this.found.length >= MOST_SHOWN;
@@ -91,7 +98,7 @@ export class ProblemList {
   }
 
   /** In the order of the files and their lines. */
-  toError(): LayoutProblems {
+  toError(within?: string): LayoutProblems {
     const rank = (problem: Problem) => this.files.findIndex((file) => printable(file) === problem.file);
     const sorted = [...this.found].sort(
       (one, other) =>
@@ -99,6 +106,6 @@ export class ProblemList {
         (one.line ?? 0) - (other.line ?? 0) ||
         (one.column ?? 0) - (other.column ?? 0),
     );
-    return new LayoutProblems(sorted, this.full);
+    return new LayoutProblems(sorted, this.full, within);
   }
 }

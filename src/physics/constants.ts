@@ -4,7 +4,7 @@ import { waterDensity } from './water.js';
 export const STANDARD_GRAVITY = 9.80665;
 
 /** 60 degF, K: the temperature at which the trade's constants for water are taken. */
-const REFERENCE_TEMPERATURE = ((60 + 459.67) * 5) / 9;
+export const REFERENCE_TEMPERATURE = ((60 + 459.67) * 5) / 9;
 
 /**
  * Density of water at 60 degF, kg/m3. The trade's formulae (29.7 d2 sqrt(P), hose coefficients) are stated in psi with no

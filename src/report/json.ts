@@ -83,5 +83,9 @@ export function toJson<Q extends Answer['question']>(
   answer: Extract<Answer, { question: Q }>,
   units: UnitSystem,
 ): Shapes[Q] {
-  return converted({ format: JSON_FORMAT, ...treeOf(answer, units) }, '', units) as Shapes[Q];
+  return treeInUnits(treeOf(answer, units), units) as Shapes[Q];
 }
+
+/** A tree of measures in the reader's units, with the format of its shape. */
+export const treeInUnits = (tree: object, units: UnitSystem): unknown =>
+  converted({ format: JSON_FORMAT, ...tree }, '', units);

@@ -76,11 +76,11 @@ function problemLines(problems: Problem[], width: number, paint: Paint): string[
 }
 
 /** Everything that is wrong with a layout: where, what, the line with a marker, and what to write instead. */
-export function problemsText({ problems, more }: LayoutProblems, options: TextOptions): string {
+export function problemsText({ problems, more, within }: LayoutProblems, options: TextOptions): string {
   const { width = 80, colour = false } = options;
   const paint = paintFor(colour);
   const found = counted(problems.length, 'problem');
-  const head = wrap(`${more ? 'More than ' : ''}${found} in the layout; nothing was computed.`, width);
+  const head = wrap(`${more ? 'More than ' : ''}${found} in ${within}; nothing was computed.`, width);
   return [
     ...head.map((line) => paint.strong(paint.tone('bad', line))),
     ...alike(problems).flatMap((same) => ['', ...problemLines(same, width, paint)]),

@@ -158,6 +158,9 @@ export const pumpSchema = z.lazy(() =>
         description: 'How the curve runs between its points: power by default for three, monotone for more',
       }),
       tested_at: testedAt().optional().meta({ description: 'Where the curve was measured' }),
+      uncertainty: quantity('ratio', { positive: true, atMost: 0.5 }).optional().meta({
+        description: 'What the pressures of its points may be off by, either way, nine times in ten',
+      }),
       power: power().optional(),
       efficiency: efficiency().optional().meta({ description: 'Flow against the efficiency of the pump' }),
       npsh_required: npshRequired()
