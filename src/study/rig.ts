@@ -41,6 +41,11 @@ export class Rig {
     return new Rig(layout, store, throttle, this.made);
   }
 
+  /** The rig as a layout of other plumbing but the same pumps has it; what was made of the old plumbing is left to the old rig. */
+  relaid(layout: Layout): Rig {
+    return new Rig(layout, this.store, this.ownThrottle);
+  }
+
   static async of(layout: Layout): Promise<Rig> {
     return new Rig(layout, new PartStore(siteOf(layout.site), await fitCurves(pumpsOf(layout))));
   }

@@ -62,7 +62,8 @@ export function orificeAnswer(orifice: TypingTestOrifice, read: OrificeReading):
   };
 }
 
-function gradeOf({ grades, passes }: TypingTestOrifice, reading: number): string {
+/** The grade that a reading at a test orifice earns, predicted or read on the day. */
+export function gradeOf({ grades, passes }: TypingTestOrifice, reading: number): string {
   return grades?.find(({ from }) => reading >= from)?.grade ?? (reading >= passes ? 'pass' : 'below');
 }
 
