@@ -13,6 +13,7 @@ import { addNewCommand } from './commands/new.js';
 import { reach } from './commands/reach.js';
 import { require } from './commands/require.js';
 import { addSchemaCommand } from './commands/schema.js';
+import { addTrialCommand } from './commands/trial.js';
 import { EXIT } from './exit-status.js';
 import { addLayoutCommand, examplesText } from './layout-command.js';
 import { addCommonOptions } from './options.js';
@@ -91,6 +92,7 @@ export function programFor(session: Session): Command {
   addLayoutCommand(program, session, advance);
   addLayoutCommand(program, session, clock);
   addCurveCommand(program, session);
+  addTrialCommand(program, session);
   addDrillCommand(program, session);
   addCatalogueCommand(program, session);
   addNewCommand(program, session);

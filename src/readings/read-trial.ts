@@ -56,13 +56,16 @@ function trialOf(sheet: Sheet, layout: Layout, reading: SheetReading): TrialRead
   if (instruments.length === 0)
     reading.problems.add(
       sheet.head.problem('no instrument has a column', {
-        expected: `one or more of ${Object.values(INSTRUMENTS).map(({ example }) => example).join(', ')}`,
+        expected: `one or more of ${Object.values(INSTRUMENTS)
+          .map(({ example }) => example)
+          .join(', ')}`,
       }),
     );
   reading.wants(sheet, SET_UP.orifice);
   if (reading.problems.any) return undefined;
   const rows = sheet.rows.flatMap((row) => rowOf(row, layout, reading) ?? []);
-  const set = (column: (typeof TRIAL_SET)['gaugeError']) => reading.value(sheet.settings.get(column.name), column);
+  const set = (column: (typeof TRIAL_SET)['gaugeError']) =>
+    reading.value(sheet.settings.get(column.name), column);
   const seen = new Map<string, number>();
   for (const row of rows) {
     const key = `${row.staging} ${row.orifice} ${JSON.stringify(row.read)}`;

@@ -149,7 +149,8 @@ function moveFrom(
 function spreadOf(slopes: readonly (readonly number[])[], priors: readonly Prior[]) {
   const normal = slopes.map((one, i) => slopes.map((other, j) => dot(one, other) + (i === j ? 1 : 0)));
   const determinant = normal.length === 1 ? normal[0][0] : normal[0][0] * normal[1][1] - normal[0][1] ** 2;
-  const inverse = normal.length === 1 ? [1 / normal[0][0]] : [normal[1][1] / determinant, normal[0][0] / determinant];
+  const inverse =
+    normal.length === 1 ? [1 / normal[0][0]] : [normal[1][1] / determinant, normal[0][0] / determinant];
   return {
     deviations: inverse.map((part, k) => Math.sqrt(part) * priors[k].deviation),
     logShrink: -Math.log(determinant) / 2,

@@ -107,7 +107,10 @@ function checkValve(layout: Layout, pump: PumpName): Cause {
     engine: ({ layout: before, ...rest }, size) => {
       const { plumbing } = before.engine;
       const steps = [...plumbing.discharge[pump], extraLoss(size, bore, 'discharge')];
-      return { ...rest, layout: withPlumbing(before, { discharge: { ...plumbing.discharge, [pump]: steps } }) };
+      return {
+        ...rest,
+        layout: withPlumbing(before, { discharge: { ...plumbing.discharge, [pump]: steps } }),
+      };
     },
   };
 }

@@ -1,8 +1,8 @@
 import type { Instrument } from '../../readings/trial-columns.js';
-import { type Explanation, explainBy, type Whitener } from '../../statistics/explain.js';
 import { chiSquareTail } from '../../statistics/chi-square.js';
+import { type Explanation, explainBy, type Whitener } from '../../statistics/explain.js';
 import { type Cause, causesOf } from './causes.js';
-import type { TrialModel, Read } from './model.js';
+import type { Read, TrialModel } from './model.js';
 import type { SetUp } from './observe.js';
 
 /** An explanation of all readings: one cause, two, or none. */
@@ -31,9 +31,9 @@ export interface Diagnosis {
 const STANDS_OUT = 4;
 /** An explanation under which readings would lie so far out once in a hundred times is none. */
 const UNFIT = 0.01;
-/** Two causes together, and nothing wrong, before anything is read, beside one cause: judgement, no source. */
+/** How likely two causes together, and nothing wrong at all, are beside one cause before anything is read: judgement, no source. */
 const PAIR_PRIOR = 0.02;
-const SOUND_PRIOR = 4;
+const SOUND_PRIOR = 20;
 /** Single causes that pairs are made of. */
 const FIRST = 5;
 const ALIKE_AT_MOST = 6;
@@ -98,14 +98,21 @@ function best(
   return found[0] && { causes, explanation: found[0] };
 }
 
-function pairs(singles: readonly Found[], predict: Predict, values: readonly number[], whiten: Whitener): Weighed[] {
+function pairs(
+  singles: readonly Found[],
+  predict: Predict,
+  values: readonly number[],
+  whiten: Whitener,
+): Weighed[] {
   return singles.flatMap((one, i) =>
     singles.slice(i + 1).flatMap((other) => {
       const causes = [...one.causes, ...other.causes];
       const priors = causes.map(({ prior }) => prior);
       const start = [one.explanation.sizes[0] / 2, other.explanation.sizes[0] / 2];
       const explanation = explainBy(predict(causes), values, whiten, priors, start);
-      return explanation?.sizes.every((size) => size !== 0) ? [{ causes, explanation, prior: PAIR_PRIOR }] : [];
+      return explanation?.sizes.every((size) => size !== 0)
+        ? [{ causes, explanation, prior: PAIR_PRIOR }]
+        : [];
     }),
   );
 }
@@ -135,6 +142,7 @@ function outcomeOf(ranked: readonly Ranked[]): Pick<Diagnosis, 'outcome' | 'alik
   const [first, second] = ranked;
   if (first.fits < UNFIT) return { outcome: 'unexplained', alike: 0 };
   const alike = ranked.filter(({ chance }) => chance * STANDS_OUT > first.chance).length;
-  if (second !== undefined && alike > 1) return { outcome: 'cannot_tell', alike: Math.min(alike, ALIKE_AT_MOST) };
+  if (second !== undefined && alike > 1)
+    return { outcome: 'cannot_tell', alike: Math.min(alike, ALIKE_AT_MOST) };
   return { outcome: first.causes.length === 0 ? 'nothing_wrong' : 'found', alike: 1 };
 }

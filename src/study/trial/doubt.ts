@@ -1,6 +1,6 @@
 import type { Layout } from '../../layout/layout.js';
-import { INSTRUMENTS, type Instrument } from '../../readings/trial-columns.js';
 import type { TrialReadings } from '../../readings/read-trial.js';
+import { INSTRUMENTS, type Instrument } from '../../readings/trial-columns.js';
 import { type Cause, causesOf } from './causes.js';
 
 /** What each instrument may be off by at every reading alike, and what a single reading may be: standard deviations, SI. */
@@ -22,7 +22,8 @@ const READ_TO = 6_900;
 const INLET_READ_TO = 1_700;
 
 /** What a discharge gauge may be off by, Pa. */
-export const gaugeErrorOf = ({ gaugeError }: Pick<TrialReadings, 'gaugeError'>): number => gaugeError ?? GAUGE_ERROR;
+export const gaugeErrorOf = ({ gaugeError }: Pick<TrialReadings, 'gaugeError'>): number =>
+  gaugeError ?? GAUGE_ERROR;
 
 export function instrumentDoubt(
   instrument: Instrument,

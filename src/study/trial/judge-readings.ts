@@ -1,7 +1,7 @@
+import { citation } from '../../catalogue/citation.js';
 import type { TypingTestOrifice } from '../../catalogue/schema/typing.js';
 import type { Layout } from '../../layout/layout.js';
 import type { TrialReadings, TrialRow } from '../../readings/read-trial.js';
-import { citation } from '../../catalogue/citation.js';
 import { ratingPoints, typingSource } from '../requirement.js';
 import { TOLD_APART } from '../staging.js';
 import { gradeOf } from '../test-orifice.js';

@@ -3,7 +3,7 @@ import type { TrialReadings } from '../../readings/read-trial.js';
 import type { Instrument } from '../../readings/trial-columns.js';
 import { type Whitener, whitener } from '../../statistics/explain.js';
 import { NoSteadyAnswer } from '../no-steady-answer.js';
-import { Rig } from '../rig.js';
+import type { Rig } from '../rig.js';
 import type { Cause } from './causes.js';
 import { instrumentDoubt, usualDoubt } from './doubt.js';
 import { type Engine, type Observed, observe, type SetUp } from './observe.js';
@@ -31,12 +31,18 @@ export class TrialModel {
   }
 
   /** What is read in set-ups with causes of some sizes; undefined where the engine has no steady state then. */
-  observe(setUps: readonly SetUp[], causes: readonly Cause[], sizes: readonly number[]): Observed[] | undefined {
+  observe(
+    setUps: readonly SetUp[],
+    causes: readonly Cause[],
+    sizes: readonly number[],
+  ): Observed[] | undefined {
     const engine = causes.reduce((one, cause, i) => cause.engine?.(one, sizes[i]) ?? one, this.sound);
     // Plumbing of its own has networks of its own, one for all set-ups.
-    const rig = engine.layout.engine.plumbing === this.rig.layout.engine.plumbing && engine.layout.supply === this.rig.layout.supply
-      ? this.rig
-      : this.rig.relaid(engine.layout);
+    const rig =
+      engine.layout.engine.plumbing === this.rig.layout.engine.plumbing &&
+      engine.layout.supply === this.rig.layout.supply
+        ? this.rig
+        : this.rig.relaid(engine.layout);
     try {
       return setUps.map((setUp) => {
         const { observed } = observe(rig, engine, setUp, this.plate);

@@ -1,5 +1,5 @@
-import type { OperatingPoint } from '../../assembly/operating-point.js';
 import type { Throttle } from '../../assembly/engine.js';
+import type { OperatingPoint } from '../../assembly/operating-point.js';
 import type { TypingTestOrifice } from '../../catalogue/schema/typing.js';
 import type { Layout, Staging } from '../../layout/layout.js';
 import { whyImpossible } from '../../limits/impossible.js';

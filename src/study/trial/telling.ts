@@ -34,7 +34,9 @@ export function tellingReading(
     if (first === undefined || second === undefined) continue;
     for (const instrument of Object.keys(INSTRUMENTS) as Instrument[]) {
       const again = read(setUp, instrument);
-      const suspect = [one, other].some(({ causes }) => causes.some((cause) => cause.read?.instrument === instrument));
+      const suspect = [one, other].some(({ causes }) =>
+        causes.some((cause) => cause.read?.instrument === instrument),
+      );
       // The same reading once more tells nothing new, unless it is another gauge that gives it.
       if (again && !suspect) continue;
       const [a, b] = [first[instrument], second[instrument]];
@@ -62,7 +64,8 @@ function observedUnder(model: TrialModel, setUp: SetUp, { causes, sizes }: Ranke
 function setUpsFor(model: TrialModel, taken: readonly SetUp[]): SetUp[] {
   const { layout } = model.sound;
   const stagings = new Set(taken.map(({ staging }) => staging));
-  for (const one of layout.engine.pumps.b ? (['a', 'b', layout.staging] as const) : (['a'] as const)) stagings.add(one);
+  for (const one of layout.engine.pumps.b ? (['a', 'b', layout.staging] as const) : (['a'] as const))
+    stagings.add(one);
   const bores = new Set<number | undefined>([undefined, ...taken.map(({ orifice }) => orifice)]);
   return [...stagings].flatMap((staging) =>
     [...bores].map((orifice) => ({ staging, ...(orifice !== undefined && { orifice }) })),

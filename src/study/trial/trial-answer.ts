@@ -1,5 +1,5 @@
-import type { Statement } from '../../caution/caution.js';
 import type { StagingName } from '../../assembly/assembly.js';
+import type { Statement } from '../../caution/caution.js';
 import type { Instrument } from '../../readings/trial-columns.js';
 import type { CauseKind } from './causes.js';
 

@@ -1,5 +1,5 @@
-import type { Statement } from '../../caution/caution.js';
 import type { TypingTestOrifice } from '../../catalogue/schema/typing.js';
+import type { Statement } from '../../caution/caution.js';
 import type { Layout } from '../../layout/layout.js';
 import { boreArea } from '../../physics/velocity.js';
 import type { TrialReadings } from '../../readings/read-trial.js';
@@ -28,6 +28,8 @@ const USUAL_PLATE: TypingTestOrifice = {
   passes: 0,
 };
 const BAND_BORES = Array.from({ length: 13 }, (_, i) => (0.2 + 0.06 * i) * INCH);
+/** An explanation so likely needs no reading more. */
+const BEYOND_TELLING = 0.95;
 /** Ranked explanations that are told. */
 const TOLD = 5;
 
@@ -63,13 +65,18 @@ export async function trialOf(layout: Layout, readings: TrialReadings): Promise<
     }),
   );
   const diagnosis: Diagnosis =
-    reads.length > 0 ? diagnose(model, possible, reads) : { soundFits: 1, ranked: [], outcome: 'cannot_tell', alike: 0 };
+    reads.length > 0
+      ? diagnose(model, possible, reads)
+      : { soundFits: 1, ranked: [], outcome: 'cannot_tell', alike: 0 };
   const judged = judgeReadings(layout, readings);
   const taken = (setUp: SetUp, instrument: Instrument) =>
-    rows.some((row) => row.staging === setUp.staging && row.orifice === setUp.orifice && row.read[instrument] !== undefined);
+    rows.some(
+      (row) =>
+        row.staging === setUp.staging && row.orifice === setUp.orifice && row.read[instrument] !== undefined,
+    );
   const { ranked } = diagnosis;
   const telling =
-    ranked.length > 1 && diagnosis.outcome !== 'nothing_wrong'
+    ranked.length > 1 && diagnosis.outcome !== 'nothing_wrong' && ranked[0].chance < BEYOND_TELLING
       ? tellingReading(model, rows, ranked[0], ranked[1], taken)
       : undefined;
   const answer: TrialAnswer = {
@@ -77,7 +84,8 @@ export async function trialOf(layout: Layout, readings: TrialReadings): Promise<
     title: readings.title ?? layout.title,
     engine: layout.engine.name,
     date: readings.date,
-    requirement: layout.typing && (layout.typing.requirement.name ?? `${layout.typing.scheme} ${layout.typing.class}`),
+    requirement:
+      layout.typing && (layout.typing.requirement.name ?? `${layout.typing.scheme} ${layout.typing.class}`),
     verdict:
       judged.length === 0
         ? 'not_judged'
@@ -127,7 +135,9 @@ function bandOf(model: TrialModel, layout: Layout): TrialAnswer['band'] {
     if (observed?.tee === undefined || observed.flow === undefined) return [];
     const read: Read = { row: 0, instrument: 'tee', value: observed.tee };
     const half = NINE_IN_TEN * Math.sqrt(model.covariance([setUp], [read])[0][0]);
-    return [{ flow: observed.flow, pressure: observed.tee, low: observed.tee - half, high: observed.tee + half }];
+    return [
+      { flow: observed.flow, pressure: observed.tee, low: observed.tee - half, high: observed.tee + half },
+    ];
   });
 }
 

@@ -1,4 +1,4 @@
-import { Draw } from '../../../src/drill/random.js';
+import type { Draw } from '../../../src/drill/random.js';
 import { readLayout } from '../../../src/layout/read-layout.js';
 import type { TrialReadings } from '../../../src/readings/read-trial.js';
 import type { Instrument } from '../../../src/readings/trial-columns.js';
@@ -14,13 +14,19 @@ const PSI = 6894.757293168361;
 export const LAYOUT = readLayout(`${import.meta.dirname}/../../../data/examples/demo.yaml`).layout;
 
 /** Each pump alone and both together: shut, and at both plates of the agency. */
-export const FULL_SHEET: SetUp[] = (['a', 'b', 'parallel'] as const).flatMap((staging) => [
-  { staging },
-  { staging, orifice: 0.52 * INCH },
-  { staging, orifice: 0.716 * INCH },
-]).filter(({ staging, orifice }) => staging === 'parallel' || orifice !== 0.716 * INCH);
+export const FULL_SHEET: SetUp[] = (['a', 'b', 'parallel'] as const)
+  .flatMap((staging) => [{ staging }, { staging, orifice: 0.52 * INCH }, { staging, orifice: 0.716 * INCH }])
+  .filter(({ staging, orifice }) => staging === 'parallel' || orifice !== 0.716 * INCH);
 
-export const ALL: Instrument[] = ['tee', 'panel', 'discharge a', 'discharge b', 'inlet a', 'speed a', 'speed b'];
+export const ALL: Instrument[] = [
+  'tee',
+  'panel',
+  'discharge a',
+  'discharge b',
+  'inlet a',
+  'speed a',
+  'speed b',
+];
 
 export const normal = (draw: Draw): number =>
   Math.sqrt(-2 * Math.log(1 - draw.fraction())) * Math.cos(2 * Math.PI * draw.fraction());
@@ -53,25 +59,29 @@ export async function simulate(
   draw: Draw,
   instruments: readonly Instrument[],
   setUps: readonly SetUp[],
-  wanted?: (cause: Cause) => boolean,
+  wanted: (cause: Cause) => boolean = () => true,
+  sound = false,
 ): Promise<{ cause: Cause; size: number; readings: TrialReadings }> {
   const rig = await Rig.of(LAYOUT);
   const plate = LAYOUT.typing?.requirement.test_orifice;
   if (plate === undefined) throw new Error('the example has a test orifice');
   const model = new TrialModel(rig, plate, {});
-  const causes = causesOf(LAYOUT, instruments, true).filter(wanted ?? (() => true));
+  const causes = causesOf(LAYOUT, instruments, true).filter(wanted);
   for (;;) {
     const cause = draw.pick(causes);
-    const size = sizeOf(cause, draw);
+    const size = sound ? 0 : sizeOf(cause, draw);
     const usual = usualDoubt(LAYOUT);
     const off = Object.fromEntries(instruments.map((one) => [one, normal(draw)]));
     const observed = model.observe(
       setUps,
       [...usual.map((one) => one.cause), cause],
-      [...usual.map(({ cause: { kind }, deviation }) => {
-        const by = deviation * normal(draw);
-        return kind === 'check_valve' || kind === 'suction_blocked' ? Math.abs(by) : by;
-      }), size],
+      [
+        ...usual.map(({ cause: { kind }, deviation }) => {
+          const by = deviation * normal(draw);
+          return kind === 'check_valve' || kind === 'suction_blocked' ? Math.abs(by) : by;
+        }),
+        size,
+      ],
     );
     if (observed === undefined) continue;
     const rows = setUps.map((setUp, i) => {
