@@ -18,7 +18,16 @@ export type {
 export { NetworkSolver } from './network/solver.js';
 export type { Dimension, Measure } from './quantity/dimension.js';
 export type { UnitSystem } from './quantity/format.js';
+export { type BenchReadings, readBench, readBenchText } from './readings/read-bench.js';
+export { readTrial, readTrialText, type TrialReadings } from './readings/read-trial.js';
 export { answerDocument } from './report/answer-document.js';
+export { curveDocument } from './report/bench/curve-document.js';
+export { curveTree } from './report/bench/json-curve.js';
+export { type CurveJson, curveJson } from './report/bench/json-schema-curve.js';
+export { type TrialJson, trialJson } from './report/bench/json-schema-trial.js';
+export { trialTree } from './report/bench/json-trial.js';
+export { trialDocument } from './report/bench/trial-document.js';
+export { curveRow } from './report/bench/write-row.js';
 export { cardText } from './report/card.js';
 export type { Document } from './report/document.js';
 export {
@@ -29,7 +38,7 @@ export {
   drillQuestionsJson,
 } from './report/drill/json-schema.js';
 export { htmlOf } from './report/html.js';
-export { JSON_FORMAT, toJson } from './report/json.js';
+export { JSON_FORMAT, toJson, treeInUnits } from './report/json.js';
 export {
   type AdvanceJson,
   advanceJson,
@@ -49,6 +58,7 @@ export { type CatalogueJson, catalogueJson } from './report/json-schema-catalogu
 export { markdownOf } from './report/markdown.js';
 export { type TextOptions, textOf } from './report/text.js';
 export type * from './study/answer.js';
+export { type CurveAnswer, type CurveOptions, curveOf, NoCurve } from './study/bench/curve.js';
 export { type CardAnswer, type CardOptions, cardOf } from './study/card.js';
 export { type ClockOptions, clockOf } from './study/clock.js';
 export { NoSteadyAnswer } from './study/no-steady-answer.js';
@@ -57,4 +67,5 @@ export { advanceLayout, NoProgressiveLay } from './study/progression.js';
 export { checkLayout, NoTyping } from './study/rating.js';
 export { NothingToReach, type ReachOptions, reachOf } from './study/reach.js';
 export { NothingRequired, type RequireOptions, requireOf } from './study/require.js';
+export { type TrialAnswer, trialOf } from './study/trial/trial.js';
 export { nozzleStates, UnknownNozzle } from './study/valves.js';

@@ -17,7 +17,7 @@ function atWidth(columns: number, words: string): string {
 
 const EXAMPLE = /^ {2}pumpyoke /;
 
-for (const command of ['check', 'flow', 'require', 'reach', 'advance', 'clock', 'drill'])
+for (const command of ['check', 'flow', 'require', 'reach', 'advance', 'clock', 'curve', 'trial', 'drill'])
   test.runIf(existsSync(SCRIPT))(`the help of ${command} fits a telephone`, { timeout: 30_000 }, () => {
     const wide = atWidth(44, `${command} --help`)
       .split('\n')

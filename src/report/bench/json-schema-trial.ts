@@ -91,6 +91,7 @@ export const trialJson = z
         predicted: maybe('Null where the state cannot be; reason says why.'),
         tolerance: maybe('What nine readings in ten keep within with nothing wrong.'),
         agrees: z.boolean().nullable(),
+        flow_through_orifice: maybe('Of a tee: what the orifice passes at the reading.'),
         reason: z.string().nullable(),
       }),
     ),

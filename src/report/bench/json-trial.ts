@@ -62,6 +62,7 @@ export const trialTree = (answer: TrialAnswer, units: UnitSystem) => ({
     predicted: orNull(dimensionOf(one.instrument), one.predicted),
     tolerance: orNull(dimensionOf(one.instrument), one.tolerance),
     agrees: one.agrees ?? null,
+    flow_through_orifice: orNull('flow', one.through),
     reason: one.reason ?? null,
   })),
   predicted_band: answer.band.map((at) => ({

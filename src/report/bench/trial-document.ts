@@ -99,20 +99,9 @@ function picture(
   const flow = (si: number) => toUnit(si, unitFor('flow', units));
   const pressure = (si: number) => toUnit(si, unitFor('pressure', units));
   const tees = readings.filter(({ instrument, staging: one }) => instrument === 'tee' && one === staging);
-  // The flow of a reading at a plate is what the plate is predicted to pass: no meter stood there.
-  const spots = tees.flatMap(({ line, read, predicted }) => {
-    if (predicted === undefined) return [];
-    const near = band.reduce((best, at) =>
-      Math.abs(at.pressure - predicted) < Math.abs(best.pressure - predicted) ? at : best,
-    );
-    return [
-      {
-        x: flow(near.flow * Math.sqrt(Math.max(0, read / near.pressure))),
-        y: pressure(read),
-        label: `line ${line}`,
-      },
-    ];
-  });
+  const spots = tees.flatMap(({ line, read, through }) =>
+    through === undefined ? [] : [{ x: flow(through), y: pressure(read), label: `line ${line}` }],
+  );
   const chart: Chart = {
     x: { title: 'flow', unit: unitFor('flow', units), from: 0 },
     y: { title: 'gauge in the tee of the orifice', unit: unitFor('pressure', units), from: 0 },

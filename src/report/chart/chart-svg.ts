@@ -71,7 +71,7 @@ function pointsSvg({ points, symbol: kind }: PointsLayer, { x, y }: Scales): str
           ? ''
           : `<path class="whisker" d="M${round(x(at))},${round(y(low))}V${round(y(high))}"/>`;
       const text = label
-        ? `<text x="${round(x(at) + 8)}" y="${round(y(value) - 6)}">${escaped(label)}</text>`
+        ? `<text x="${round(x(at) - 8)}" y="${round(y(value) + 14)}" text-anchor="end">${escaped(label)}</text>`
         : '';
       return `${whisker}${markAt(kind, x(at), y(value))}${text}`;
     })
@@ -90,7 +90,7 @@ function columnsSvg({ columns }: ColumnsLayer, { x, y }: Scales): string {
 function ruleSvg({ axis, at, name }: RuleLayer, { x, y }: Scales): string {
   if (axis === 'y') {
     const height = round(y(at));
-    return `<path class="rule" d="M${FRAME.left},${height}H${FRAME.right}"/><text x="${FRAME.right - 4}" y="${round(y(at) - 5)}" text-anchor="end">${escaped(name)}</text>`;
+    return `<path class="rule" d="M${FRAME.left},${height}H${FRAME.right}"/><text x="${FRAME.left + 6}" y="${round(y(at) - 5)}">${escaped(name)}</text>`;
   }
   return `<path class="rule" d="M${round(x(at))},${FRAME.top}V${FRAME.bottom}"/><text x="${round(x(at) + 5)}" y="${FRAME.top + 11}">${escaped(name)}</text>`;
 }

@@ -18,6 +18,8 @@ export interface ReadingAnswer {
   /** What it may differ by with nothing wrong, nine times in ten. */
   tolerance?: number;
   agrees?: boolean;
+  /** Of the tee: what the plate passes at the reading. */
+  through?: number;
   reason?: string;
 }
 

@@ -61,7 +61,14 @@ export async function trialOf(layout: Layout, readings: TrialReadings): Promise<
       if (index < 0) return { ...common, reason: reasons[i] ?? 'the layout has no such gauge or pump there' };
       const expected = predicted[reads[index].row][instrument] as number;
       const tolerance = doubt[index];
-      return { ...common, predicted: expected, tolerance, agrees: Math.abs(read - expected) <= tolerance };
+      // What a plate passes goes with the square root of its reading.
+      const passed = predicted[reads[index].row].flow;
+      const through =
+        instrument === 'tee' && passed !== undefined
+          ? passed * Math.sqrt(Math.max(0, read / expected))
+          : undefined;
+      const agrees = Math.abs(read - expected) <= tolerance;
+      return { ...common, predicted: expected, tolerance, agrees, ...(through !== undefined && { through }) };
     }),
   );
   const diagnosis: Diagnosis =
