@@ -42,6 +42,9 @@ export interface Ruling {
 /** A margin that the solver can tell from none, Pa: what its own tolerance of head leaves. */
 const TOLD_APART = 0.02;
 
+/** Whether a pressure makes what is asked by its margin over it, Pa: predicted, or read on the day. */
+export const makesIt = (margin: number): boolean => margin >= -TOLD_APART;
+
 /** Far below every margin, by what is graver: a flow past the curves, then a state that cannot be. */
 const PAST_CURVES = -1e3;
 const REFUSED = -500;
@@ -82,7 +85,7 @@ export function ruleOn(
 }
 
 function passes(reading: OrificeReading | undefined): boolean {
-  return reading === undefined || (reading.margin !== undefined && reading.margin >= -TOLD_APART);
+  return reading === undefined || (reading.margin !== undefined && makesIt(reading.margin));
 }
 
 function rulePoint(delivery: Delivery, point: RatingPoint): PointRuled {
@@ -98,7 +101,7 @@ function rulePoint(delivery: Delivery, point: RatingPoint): PointRuled {
       return { point, delivery, state, reachable, refusal: partsAtEnd(delivery, state), meets: false };
     const pressure = delivery.pressure(state, point.flow, point.net);
     const margin = pressure - point.pressure;
-    return { point, delivery, state, reachable, pressure, margin, meets: margin >= -TOLD_APART };
+    return { point, delivery, state, reachable, pressure, margin, meets: makesIt(margin) };
   });
 }
 

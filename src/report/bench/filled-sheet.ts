@@ -32,7 +32,7 @@ export function filledSheet({ readings }: TrialAnswer, units: UnitSystem): strin
       say(one.read),
       say(one.predicted),
       say(one.tolerance),
-      one.reason ?? (one.agrees ? 'agrees' : 'off'),
+      one.reason ? 'not told' : one.agrees ? 'agrees' : 'off',
     ];
   });
   return csvOf([head, ...rows]);

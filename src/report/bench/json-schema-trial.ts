@@ -92,7 +92,7 @@ export const trialJson = z
         tolerance: maybe('What nine readings in ten keep within with nothing wrong.'),
         agrees: z.boolean().nullable(),
         flow_through_orifice: maybe('Of a tee: what the orifice passes at the reading.'),
-        reason: z.string().nullable(),
+        reason: statementJson.nullable(),
       }),
     ),
     predicted_band: z.array(

@@ -63,7 +63,7 @@ export const trialTree = (answer: TrialAnswer, units: UnitSystem) => ({
     tolerance: orNull(dimensionOf(one.instrument), one.tolerance),
     agrees: one.agrees ?? null,
     flow_through_orifice: orNull('flow', one.through),
-    reason: one.reason ?? null,
+    reason: one.reason ? statementTree(one.reason, units) : null,
   })),
   predicted_band: answer.band.map((at) => ({
     flow: of('flow', at.flow),

@@ -63,7 +63,7 @@ function row(one: ReadingAnswer, figures: Figures): Cell[] {
     figures.say(`readings.${one.instrument}`, dimension, value, options);
   const start: Cell[] = [`${one.line} ${setUpWords(one, figures)}`, one.instrument, say(one.read)];
   if (one.predicted === undefined || one.tolerance === undefined)
-    return [...start, 'not told', '', one.reason ?? ''];
+    return [...start, 'not told', '', one.reason ? statementText(one.reason, figures) : ''];
   return [
     ...start,
     say(one.predicted),

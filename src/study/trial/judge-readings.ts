@@ -2,8 +2,8 @@ import { citation } from '../../catalogue/citation.js';
 import type { TypingTestOrifice } from '../../catalogue/schema/typing.js';
 import type { Layout } from '../../layout/layout.js';
 import type { TrialReadings, TrialRow } from '../../readings/read-trial.js';
+import { makesIt } from '../judge.js';
 import { ratingPoints, typingSource } from '../requirement.js';
-import { TOLD_APART } from '../staging.js';
 import { gradeOf } from '../test-orifice.js';
 import { gaugeErrorOf } from './doubt.js';
 import type { JudgedReading } from './trial-answer.js';
@@ -31,7 +31,7 @@ export function judgeReadings(layout: Layout, { rows, ...asked }: TrialReadings)
     const best = reached.sort((one, other) => other.read - one.read)[0];
     if (best === undefined) return [];
     const margin = best.read - pressure;
-    const verdict = margin >= -TOLD_APART ? ('meets' as const) : ('falls_short' as const);
+    const verdict = makesIt(margin) ? ('meets' as const) : ('falls_short' as const);
     return {
       line: best.row.line,
       at: name === '' ? 'the rating point' : name,
@@ -60,7 +60,7 @@ function atTestOrifice(row: TrialRow, orifice: TypingTestOrifice, gaugeError: nu
       passes: orifice.passes,
       margin,
       grade: gradeOf(orifice, read),
-      verdict: margin >= -TOLD_APART ? 'meets' : 'falls_short',
+      verdict: makesIt(margin) ? 'meets' : 'falls_short',
       withinGaugeError: Math.abs(margin) < gaugeError,
       gaugeError,
       source: citation(orifice),

@@ -3,6 +3,7 @@ import type { TrialReadings } from '../../readings/read-trial.js';
 import type { Instrument } from '../../readings/trial-columns.js';
 import { type Whitener, whitener } from '../../statistics/explain.js';
 import { NoSteadyAnswer } from '../no-steady-answer.js';
+import { type Refusal, unsteady } from '../refusal.js';
 import type { Rig } from '../rig.js';
 import type { Cause } from './causes.js';
 import { instrumentDoubt, usualDoubt } from './doubt.js';
@@ -59,8 +60,13 @@ export class TrialModel {
   }
 
   /** Why the state of a set-up cannot be, with nothing wrong. */
-  impossible(setUp: SetUp): string | undefined {
-    return observe(this.rig, this.sound, setUp, this.plate).impossible;
+  refusal(setUp: SetUp): Refusal | undefined {
+    try {
+      return observe(this.rig, this.sound, setUp, this.plate).refusal;
+    } catch (error) {
+      if (error instanceof NoSteadyAnswer) return unsteady(error);
+      throw error;
+    }
   }
 
   doubtOf(instrument: Instrument, value: number) {
@@ -74,7 +80,9 @@ export class TrialModel {
     const at = (observed: Observed[], { row, instrument }: Read) => observed[row][instrument] ?? 0;
     const shared = usualDoubt(this.sound.layout).flatMap(({ cause, deviation }) => {
       const moved = this.observe(setUps, [cause], [deviation]);
-      return moved ? [reads.map((read) => at(moved, read) - at(predicted, read))] : [];
+      // Where a state cannot be any more nothing is read in it, and nothing is told by it.
+      const all = moved && reads.every(({ row, instrument }) => moved[row][instrument] !== undefined);
+      return all ? [reads.map((read) => at(moved, read) - at(predicted, read))] : [];
     });
     const doubts = reads.map((read) => this.doubtOf(read.instrument, at(predicted, read)));
     return reads.map((one, i) =>

@@ -2,9 +2,9 @@ import type { Throttle } from '../../assembly/engine.js';
 import type { OperatingPoint } from '../../assembly/operating-point.js';
 import type { TypingTestOrifice } from '../../catalogue/schema/typing.js';
 import type { Layout, Staging } from '../../layout/layout.js';
-import { whyImpossible } from '../../limits/impossible.js';
 import type { Instrument } from '../../readings/trial-columns.js';
 import { deliveries } from '../delivery.js';
+import { type Refusal, refusalOf } from '../refusal.js';
 import type { Rig } from '../rig.js';
 import { readTestOrifice } from '../test-orifice.js';
 
@@ -33,24 +33,26 @@ function panelOf(state: OperatingPoint) {
 }
 
 /**
- * What the instruments read in a set-up, and why the state cannot be where it cannot. Throws NoSteadyAnswer where there is none.
+ * What the instruments read in a set-up; nothing where that state cannot be, and why not. Throws NoSteadyAnswer where there is none.
  */
 export function observe(
   rig: Rig,
   { layout, throttle, orificeWorn }: Engine,
   setUp: SetUp,
   plate: TypingTestOrifice,
-): { observed: Observed; state: OperatingPoint; impossible?: string } {
+): { observed: Observed; refusal?: Refusal } {
   const [delivery] = deliveries(rig.with(layout, throttle), setUp.staging);
   delivery.drawFrom(undefined);
   const through =
     setUp.orifice === undefined
       ? undefined
       : readTestOrifice(delivery, { ...plate, bore: setUp.orifice * orificeWorn });
-  const state = through?.state ?? delivery.atRest();
+  const state = through ? through.state : delivery.atRest();
+  const refusal = through ? through.refusal : refusalOf(delivery.atRest());
+  if (state === undefined || refusal) return { observed: {}, refusal };
   const panel = panelOf(state);
   const observed: Observed = {
-    ...(through && { tee: through.answer.reading, flow: through.answer.flow }),
+    ...(through && { tee: through.reading, flow: through.flow }),
     ...(panel && { panel: state.gaugePressure(panel.place) }),
   };
   for (const pump of state.assembly.pumps) {
@@ -61,6 +63,5 @@ export function observe(
     if (pump.model.rated_speed !== undefined)
       observed[`speed ${id}`] = pump.model.rated_speed * state.speedOf(pump);
   }
-  const why = whyImpossible(state);
-  return { observed, state, impossible: why && `${why.code} at ${why.at}` };
+  return { observed };
 }

@@ -20,7 +20,7 @@ export interface ReadingAnswer {
   agrees?: boolean;
   /** Of the tee: what the plate passes at the reading. */
   through?: number;
-  reason?: string;
+  reason?: Statement;
 }
 
 export interface JudgedReading {

@@ -45,7 +45,7 @@ export async function trialOf(layout: Layout, readings: TrialReadings): Promise<
   const plate = layout.typing?.requirement.test_orifice ?? USUAL_PLATE;
   const model = new TrialModel(rig, plate, readings);
   const { rows } = readings;
-  const reasons = rows.map((row) => model.impossible(row));
+  const reasons = rows.map((row) => model.refusal(row));
   const possible = rows.filter((_, i) => reasons[i] === undefined);
   const predicted = model.observe(possible, [], []) ?? [];
   const reads: Read[] = possible.flatMap((row, index) =>
@@ -58,7 +58,11 @@ export async function trialOf(layout: Layout, readings: TrialReadings): Promise<
     (Object.entries(row.read) as [Instrument, number][]).map(([instrument, read]) => {
       const common = { line: row.line, staging: row.staging, orifice: row.orifice, instrument, read };
       const index = reads.findIndex((one) => possible[one.row] === row && one.instrument === instrument);
-      if (index < 0) return { ...common, reason: reasons[i] ?? 'the layout has no such gauge or pump there' };
+      if (index < 0)
+        return {
+          ...common,
+          reason: reasons[i] ?? { template: 'the layout has no such gauge or pump there' },
+        };
       const expected = predicted[reads[index].row][instrument] as number;
       const tolerance = doubt[index];
       // What a plate passes goes with the square root of its reading.
@@ -137,7 +141,7 @@ function bandOf(model: TrialModel, layout: Layout): TrialAnswer['band'] {
   const { staging } = layout;
   return BAND_BORES.flatMap((orifice) => {
     const setUp = { staging, orifice };
-    if (model.impossible(setUp) !== undefined) return [];
+    if (model.refusal(setUp) !== undefined) return [];
     const observed = model.observe([setUp], [], [])?.[0];
     if (observed?.tee === undefined || observed.flow === undefined) return [];
     const read: Read = { row: 0, instrument: 'tee', value: observed.tee };

@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { Draw } from '../../../src/drill/random.js';
 import { trialOf } from '../../../src/study/trial/trial.js';
@@ -38,7 +37,6 @@ test('a sound truck is seldom called faulty, and nine readings in ten agree', as
     agree += answer.agree;
     of += answer.readings.length;
   }
-  writeFileSync('/tmp/bench-curve/sound.txt', `${cleared} of ${SOUND}, ${agree / of}`);
   expect(cleared / SOUND).toBeGreaterThanOrEqual(0.8);
   expect(agree / of).toBeGreaterThanOrEqual(0.86);
   expect(agree / of).toBeLessThanOrEqual(0.94);
