@@ -91,7 +91,9 @@ function benchOf(
       ? given && comparedPump(given.text, given, sheet.file, reading)
       : comparedPump(against, undefined, sheet.file, reading);
   const ratedSpeed = set(BENCH_SET.ratedSpeed) ?? compared?.pump.rated_speed;
-  if (ratedSpeed === undefined && !sheet.settings.has('rated speed'))
+  // A pump that is not known, or a speed that is written wrong, is reported as that.
+  const named = given !== undefined || against !== undefined;
+  if (ratedSpeed === undefined && !sheet.settings.has('rated speed') && (compared || !named))
     problems.add(
       sheet.head.problem('nothing says at what speed the curve is wanted', {
         expected: `a line before the readings: ${BENCH_SET.ratedSpeed.example}`,
