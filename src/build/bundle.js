@@ -54,6 +54,7 @@ const replaced = {
  */
 const APART = [
   'src/physics/pump-curve/least-squares.ts',
+  'src/report/chart/chart-svg.ts',
   'src/cli/commands/drill-run.ts',
   'src/drill/evaluate.ts',
 ].map((entry) => {

@@ -1,4 +1,5 @@
 import { dirname, resolve } from 'node:path';
+import { pointPressures } from '../assembly/pump.js';
 import { loadCatalogue } from '../catalogue/load.js';
 import { type Pump, pumpSchema } from '../catalogue/schema/pump.js';
 import { readTextFile } from '../layout/read-text.js';
@@ -278,7 +279,7 @@ function checkUnits(
   const rise = Math.max(
     ...readings.map((one) => (one.discharge - one.inlet) * (rated ? (rated / one.speed) ** 2 : 1)),
   );
-  const most = Math.max(...pump.points.map(([, pressure]) => pressure));
+  const most = Math.max(...pointPressures(pump).map(([, pressure]) => pressure));
   const ratio = rise / most;
   if (ratio > OTHER_UNIT || ratio < 1 / OTHER_UNIT) {
     const [more, times] = ratio > 1 ? ['', ratio] : ['less than ', 1 / ratio];

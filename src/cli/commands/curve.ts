@@ -50,7 +50,7 @@ export function addCurveCommand(program: Command, session: Session): void {
         throw error instanceof NoCurve ? new UsageFault(`${path}: ${error.message}`) : error;
       });
       const { curveRow, curveRowYaml } = await import('../../report/bench/write-row.js');
-      if (given.write) put(curveRowYaml(answer, bench, options.units), given.write, options.quiet);
+      if (given.write) await put(curveRowYaml(answer, bench, options.units), given.write, options.quiet);
       session.status = EXIT.yes;
       if (given.yaml) return put(curveRowYaml(answer, bench, options.units), options.out, options.quiet);
       if (options.format === 'csv' || options.format === 'card')
@@ -63,7 +63,7 @@ export function addCurveCommand(program: Command, session: Session): void {
       }
       const { curveDocument } = await import('../../report/bench/curve-document.js');
       const document = curveDocument(answer, options.units, options.quiet);
-      put(
+      await put(
         await documentText(document, options.format, options.out, session.terminal),
         options.out,
         options.quiet,

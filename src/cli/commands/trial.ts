@@ -1,9 +1,11 @@
 import type { Command } from 'commander';
+import { plain } from '../../report/plain.js';
 import { EXIT } from '../exit-status.js';
 import { examplesText } from '../layout-command.js';
 import { type GivenOptions, type ReportOptions, reportOptions } from '../options.js';
 import { documentText, jsonText, put } from '../output.js';
 import type { Session } from '../session.js';
+import { writeErr } from '../standard-output.js';
 import { UsageFault } from '../usage-fault.js';
 
 interface Given extends GivenOptions {
@@ -54,13 +56,13 @@ export function addTrialCommand(program: Command, session: Session): void {
       if (given.write) await writeCalibrated(given.write, readings.file, options, { layout, answer, ranked });
       if (given.sheet) {
         const { filledSheet } = await import('../../report/bench/filled-sheet.js');
-        put(filledSheet(answer, options.units), given.sheet, options.quiet);
+        await put(filledSheet(answer, options.units), given.sheet, options.quiet);
       }
       session.status = answer.verdict === 'fails' ? EXIT.no : EXIT.yes;
       if (options.format === 'json') {
         const { treeInUnits } = await import('../../report/json.js');
         const { trialTree } = await import('../../report/bench/json-trial.js');
-        put(
+        await put(
           jsonText(treeInUnits(trialTree(answer, options.units), options.units)),
           options.out,
           options.quiet,
@@ -70,7 +72,7 @@ export function addTrialCommand(program: Command, session: Session): void {
       const { trialDocument } = await import('../../report/bench/trial-document.js');
       const all = given.all === true || options.format !== 'text';
       const document = trialDocument(answer, options.units, options.quiet, all);
-      put(
+      await put(
         await documentText(document, options.format, options.out, session.terminal),
         options.out,
         options.quiet,
@@ -91,7 +93,7 @@ async function writeCalibrated(
   const { rankedWords } = await import('../../report/bench/trial-words.js');
   const { figuresIn } = await import('../../report/figures.js');
   const say = (text: string) => {
-    if (!options.quiet) process.stderr.write(`${text}\n`);
+    if (!options.quiet) writeErr(`${plain(text)}\n`);
   };
   if (answer.outcome !== 'found') {
     say(`Nothing was written to ${file}: the readings point to nothing that would change the layout.`);
@@ -108,5 +110,5 @@ async function writeCalibrated(
     `Calibrated by the readings of ${readings.split(/[\\/]/).pop()}: ${words}.`,
     'Mend it, and go back to the layout that this was made from.',
   ];
-  put(calibratedLayout(layout, ranked[0], head), file, options.quiet);
+  await put(calibratedLayout(layout, ranked[0], head), file, options.quiet);
 }
