@@ -3,7 +3,7 @@ import type { Element, Place } from '../assembly/network-builder.js';
 import type { OperatingPoint } from '../assembly/operating-point.js';
 import type { Layout } from '../layout/layout.js';
 import { bearingLimit, type HoseLimit } from '../limits/hose-limit.js';
-import { whyImpossible } from '../limits/impossible.js';
+import { boilingPressure } from '../limits/impossible.js';
 import { surgeOfClosure, surgePressure } from '../physics/joukowsky.js';
 
 /** Speed of a pressure wave in hose where the layout states none, m/s: the upper end of some 100 to 400, from memory. */
@@ -27,8 +27,6 @@ export interface Surge {
 
 /** The surge at every open nozzle of a state, largest first: Joukowsky's whole rise, or what a slower closing leaves of it. */
 export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
-  // What cannot flow cannot be stopped.
-  if (whyImpossible(state)) return [];
   const { site, nozzles, elements } = state.assembly;
   const { wave_speed, closing_time } = layout.surge ?? {};
   const waveSpeed = wave_speed ?? HOSE_WAVE_SPEED;
@@ -43,6 +41,8 @@ export function surgesOf(layout: Layout, state: OperatingPoint): Surge[] {
     .flatMap((nozzle): Surge[] => {
       const velocity = state.velocityAt(nozzle.inlet);
       if (nozzle.state === 'shut' || !(velocity > 0)) return [];
+      // What stands nowhere cannot be stopped.
+      if (state.totalPressure(nozzle.inlet) <= boilingPressure(state)) return [];
       const rise =
         closing_time === undefined
           ? surgePressure(site.waterDensity, waveSpeed, velocity)

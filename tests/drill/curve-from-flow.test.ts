@@ -12,11 +12,14 @@ test('of a pump whose curve was measured from 20 gpm up, no less flow is asked',
   outlets: {left: []}
 `);
   const rules = await loadRuleSet('wildland');
-  for (const topic of ['own-curve', 'own-series']) {
+  for (const [topic, level] of [
+    ['own-curve', 1],
+    ['own-series', 2],
+  ] as const) {
     for (let seed = 1; seed <= 20; seed++) {
       const request = {
         topics: [topic],
-        level: 2 as const,
+        level,
         count: 3,
         seed,
         rules,

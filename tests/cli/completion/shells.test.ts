@@ -54,7 +54,7 @@ describe.each(Object.keys(ASK))('completion in %s', (shell) => {
     `offers the commands${missing ? `: skipped, since no ${shell} is installed here` : ''}`,
     () => {
       expect(offered('ch')).toEqual(['check']);
-      expect(offered('c').sort()).toEqual(['catalogue', 'check', 'clock', 'completion']);
+      expect(offered('c').sort()).toEqual(['catalogue', 'check', 'clock', 'completion', 'curve']);
     },
   );
 
